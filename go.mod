@@ -26,3 +26,5 @@ require (
 	gotest.tools/v3 v3.5.2
 	pgregory.net/rapid v1.3.0
 )
+
+require github.com/rivo/uniseg v0.4.7 // indirect
