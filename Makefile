@@ -11,7 +11,7 @@ FUZZTIME ?= 10s
 # Packages that share anything between goroutines.
 RACED := $(wildcard internal/compile internal/sheet/lettering)
 # Packages with golden files: -update is unknown to the others.
-GOLDEN = $(shell grep -rl --include='*_test.go' 'testkit\.Golden(' internal cmd 2>/dev/null | xargs -r -n1 dirname | sort -u | grep -v internal/testkit)
+GOLDEN = $(shell grep -rl --include='*_test.go' 'testkit[.]Golden\b' internal cmd 2>/dev/null | xargs -r -n1 dirname | sort -u | grep -v internal/testkit)
 
 .PHONY: check format vet arch test race generated golden bench fuzz build book clean
 
