@@ -14,7 +14,7 @@ import (
 )
 
 // update is the one flag of its kind: a second definition of -update in the
-// same test binary (gotest.tools' golden brings one) panics at start.
+// same test binary (gotest.tools brings one) can panic at start.
 var update = flag.Bool("update", false, "write golden files instead of comparing with them")
 
 // Golden compares got with the file testdata/name beside the test. name may
