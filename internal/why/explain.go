@@ -29,7 +29,7 @@ func (s Size) Explain(format func(measure.Length) string, deep int) []Line {
 	seen := map[*node]bool{}
 	var walk func(s Size, depth int)
 	walk = func(s Size, depth int) {
-		s = s.skipRenames()
+		s = s.Root()
 		if s.n == nil || seen[s.n] || (deep > 0 && depth > deep) {
 			return
 		}
@@ -46,9 +46,9 @@ func (s Size) Explain(format func(measure.Length) string, deep int) []Line {
 	return lines
 }
 
-// skipRenames follows a size that only renames another, for "= width" under
-// "length" tells a maker nothing.
-func (s Size) skipRenames() Size {
+// Root is the size that s only renames, or s itself: two sizes with one root
+// are one size under two names.
+func (s Size) Root() Size {
 	for s.n != nil && !s.n.rule && len(s.n.terms) == 1 && s.n.terms[0].Times == 1 {
 		s = s.n.terms[0].Of
 	}
@@ -94,7 +94,7 @@ func (n *node) join(show func(Size) string) string {
 
 // Sum is the size's sum in figures on one line, or the rule in words, or "".
 func (s Size) Sum(format func(measure.Length) string) string {
-	s = s.skipRenames()
+	s = s.Root()
 	switch {
 	case s.n == nil:
 		return ""

@@ -110,6 +110,17 @@ func Rule(name string, v measure.Length, rule, source string, inputs ...Size) Si
 	return Size{&node{name: name, value: v, kind: Derived, text: rule, source: source, terms: terms, rule: true}}
 }
 
+// Written is the same size with the text it stands in: a sum somebody wrote
+// (inset - side) keeps its terms and points at the sum, not at its terms.
+func (s Size) Written(at diag.Span, typed string) Size {
+	if s.n == nil {
+		return s
+	}
+	n := *s.n
+	n.at, n.text = at, typed
+	return Size{&n}
+}
+
 // Named is the same size under another name, with s as its father.
 func (s Size) Named(name string) Size {
 	if s.n == nil || s.n.name == name {

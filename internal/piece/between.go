@@ -1,0 +1,159 @@
+package piece
+
+import (
+	"casewright/internal/design"
+	"casewright/internal/joinery"
+	"casewright/internal/measure"
+	"casewright/internal/why"
+)
+
+// Web frame members, after a published case with solid sides (Building
+// Furniture, Fine Woodworking, 2007, p. 64: front divider 3-1/2 to 4, back
+// divider 2-1/2 to 3, runners about 2). A shallow case gets a third and a
+// quarter of its depth instead: common practice, no source.
+const (
+	frontRailWidth = 7 * measure.Inch / 2
+	backRailWidth  = 5 * measure.Inch / 2
+	runnerWidth    = 2 * measure.Inch
+	runnerTongue   = 3 * measure.Inch / 8 // common practice, no source
+	webFrameSource = "Building Furniture (Fine Woodworking, 2007), p. 64"
+)
+
+// betweenThickness is the thickness of what stands between two cells.
+func (b *builder) betweenThickness(s *design.Between, c bay, i int) why.Size {
+	t := s.Thickness.Or(why.Usual(string(s.Kind)+" stock", usualStock, "common practice, no source"))
+	return t.Named(string(s.Kind) + " thickness")
+}
+
+// between makes what stands between two cells, and returns the part that the
+// cells on both sides are bounded by.
+func (b *builder) between(s *design.Between, d division, at, whole bay, i int) *Part {
+	n := string(s.Kind)
+	if len(d.between) > 1 {
+		n += " " + itoa(i+1)
+	}
+	at.path = whole.path + "." + underscore(n)
+	switch s.Kind {
+	case design.Partition:
+		return b.partition(s, n, at, d.between[i])
+	case design.Rail:
+		return b.webFrame(s, n, at, d.between[i])
+	}
+	return b.divider(s, n, at, d.between[i])
+}
+
+// divider is a board the full depth of the space, housed at both ends.
+func (b *builder) divider(s *design.Between, name string, at bay, thick why.Size) *Part {
+	w := at.work
+	housed := b.housingDepth(s.Housed, at.left, at.right)
+	p := &Part{Path: at.path, Name: name, Wood: b.wood(s.Wood, w.spec.Wood), Thickness: thick, Show: joinery.High, At: s.At,
+		Length: why.Sum("length of the "+name, why.Plus(at.width.Named("opening width")), why.Times(2, housed)), Shoulder: at.width}
+	b.flatTo(w, p, at.corner.X-w.at.X-housed.Length(), at.corner.Z-w.at.Z, at.depth, "width of the "+name)
+	b.setBack(p, s.Setback)
+	b.add(w.asm, p)
+	b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
+	b.house(at.right, p, joinery.Far, housed, s.Stopped, s.At)
+	return p
+}
+
+// setBack moves a flat board's front edge back.
+func (b *builder) setBack(p *Part, by why.Size) {
+	if !by.Given() {
+		return
+	}
+	p.Width = why.Sum(p.Width.Name(), why.Plus(p.Width), why.Minus(by))
+	p.Place.At.Y += by.Length()
+	if p.Bow != nil {
+		p.Bow.Offset -= by.Length()
+	}
+}
+
+// partition is an upright board, housed above and below.
+func (b *builder) partition(s *design.Between, name string, at bay, thick why.Size) *Part {
+	w := at.work
+	housed := b.housingDepth(s.Housed, at.below, at.above)
+	x := at.corner.X - w.at.X
+	reach := w.reach(x, x+thick.Length())
+	p := &Part{Path: at.path, Name: name, Wood: b.wood(s.Wood, w.spec.Wood), Thickness: thick, Show: joinery.High, At: s.At,
+		Length:   why.Sum("length of the "+name, why.Plus(at.height.Named("opening height")), why.Times(2, housed)),
+		Shoulder: at.height, Width: at.depth.Named("width of the " + name)}
+	if reach != 0 {
+		p.Width = why.Sum("width of the "+name, why.Plus(at.depth), why.Plus(why.Rule("reach of the bow", reach,
+			"how far the bow stands before the case's front plane at this "+name, "", w.bow.Spec.Chord, w.bow.Spec.Rise)))
+	}
+	p.Place = upright(at.corner.Add(Vec{X: thick.Length(), Y: -reach, Z: -housed.Length()}))
+	b.setBack(p, s.Setback)
+	b.add(w.asm, p)
+	b.house(at.below, p, joinery.Near, housed, s.Stopped, s.At)
+	b.house(at.above, p, joinery.Far, housed, s.Stopped, s.At)
+	if w.backRail != nil && at.above == w.ceiling {
+		b.house(w.backRail, p, joinery.Far, housed, why.Size{}, s.At)
+	}
+	return p
+}
+
+// webFrame is a front rail, a back rail and two runners between them: it holds
+// the case and carries what is above without gluing wood across a solid side.
+func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Size) *Part {
+	w := at.work
+	wd := b.wood(s.Wood, w.spec.Wood)
+	housed := b.housingDepth(s.Housed, at.left, at.right)
+	front := b.webRail(at, "front "+name, ".front", wd, thick, housed, s.Width.Or(webWidth("front rail width", frontRailWidth, at.depth, 3)), true)
+	b.setBack(front, s.Setback)
+	b.add(w.asm, front)
+	back := b.webRail(at, "back "+name, ".back", wd, thick, housed, webWidth("back rail width", backRailWidth, at.depth, 4), false)
+	b.add(w.asm, back)
+	for _, p := range []*Part{front, back} {
+		p.At = s.At
+		b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
+		b.house(at.right, p, joinery.Far, housed, s.Stopped, s.At)
+	}
+	b.runners(s, at, wd, thick, front, back)
+	return front
+}
+
+func webWidth(name string, most measure.Length, depth why.Size, share int64) why.Size {
+	if l := depth.Length().MulDiv(1, share); l < most {
+		return why.Rule(name, l, "1/"+itoa(int(share))+" of the depth, in a shallow case", "common practice, no source", depth)
+	}
+	return why.Usual(name, most, webFrameSource)
+}
+
+func (b *builder) webRail(at bay, name, path string, wd *Wood, thick, housed, width why.Size, bowed bool) *Part {
+	w := at.work
+	p := &Part{Path: at.path + path, Name: name, Wood: wd, Thickness: thick, Show: joinery.High,
+		Length:   why.Sum("length of the "+name, why.Plus(at.width.Named("opening width")), why.Times(2, housed)),
+		Shoulder: at.width}
+	x, z := at.corner.X-w.at.X-housed.Length(), at.corner.Z-w.at.Z
+	if bowed {
+		b.flatTo(w, p, x, z, width, "width of the "+name)
+		return p
+	}
+	p.Width = width.Named("width of the " + name)
+	p.Place = level(w.at.Add(Vec{X: x, Y: at.depth.Length() - width.Length(), Z: z}))
+	return p
+}
+
+// runners carry the drawer's sides: stub tenons in front, loose behind.
+func (b *builder) runners(s *design.Between, at bay, wd *Wood, thick why.Size, front, back *Part) {
+	frontEdge := front.Place.At.Y - at.work.at.Y + front.Width.Length()
+	clearRun := why.Sum("between the rails", why.Plus(at.depth), why.Minus(back.Width),
+		why.Minus(why.Rule("back edge of the front rail", frontEdge, "its width less the reach of the bow", "", front.Width)))
+	tongue := why.Usual("runner tongue", runnerTongue, "common practice, no source")
+	wide := why.Usual("runner width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
+	pair := [2]*Part{}
+	for i, side := range [2]string{"left", "right"} {
+		x := at.corner.X + wide.Length()
+		if i == 1 {
+			x = at.corner.X + at.width.Length()
+		}
+		p := &Part{Path: at.path + ".runner." + side, Name: side + " runner", Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, At: s.At,
+			Length:   why.Sum("length of the runner", why.Plus(clearRun), why.Times(2, tongue)),
+			Shoulder: clearRun,
+			Place:    Place{Vec{X: x, Y: at.work.at.Y + frontEdge - tongue.Length(), Z: at.corner.Z}, Back, Left, Up}}
+		pair[i] = b.add(at.work.asm, p)
+		b.stubTenon(front, p, joinery.Near, tongue, s.At)
+		b.stubTenon(back, p, joinery.Far, tongue, s.At)
+	}
+	pair[0].Mirror, pair[1].Mirror = pair[1], pair[0]
+}
