@@ -25,7 +25,7 @@ var rooms = []row{
 	{path: "measure", alone: "everything is written in quantities; a quantity knows nothing of what it measures"},
 	{path: "why", alone: "a size may come from anywhere, so how it came about is told without knowing the trade"},
 	{path: "wood", alone: "wood moves and bends the same whatever is made of it"},
-	{path: "curve", alone: "a line is the same line whoever follows it", planned: true},
+	{path: "curve", alone: "a line is the same line whoever follows it"},
 	{path: "design", alone: "what the text says must be readable before anybody knows what follows from it"},
 	{path: "joinery", alone: "a joint is proportioned from two parts' sizes, before parts have a place"},
 	{path: "piece", alone: "the piece is derived once; whatever judges or draws it must not be able to bend it"},
