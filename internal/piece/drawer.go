@@ -40,6 +40,7 @@ type drawerWork struct {
 	frontWood, sideWood, backWood, bottomWood *Wood
 
 	frontT, sideT, backT, bottomT why.Size
+	joinT                         why.Size // of the board in front that the sides are joined to
 	sideGap, topGap, behind       why.Size
 	width, height                 why.Size
 	lap, up, groove               why.Size
@@ -83,8 +84,15 @@ func (b *builder) drawerStock(d *drawerWork) {
 	d.sideT = s.Sides.Thickness.Or(why.Usual("side stock", side, practice)).Named("side thickness")
 	d.backT = s.Back.Thickness.Or(why.Usual("back stock", drawerBack, joyce)).Named("back thickness")
 	d.bottomT = s.Bottom.Thickness.Or(why.Usual("bottom stock", drawerBottom, joyce)).Named("bottom thickness")
+	d.joinT = d.frontT
+	if d.overlay() {
+		d.joinT = d.sideT.Named("box front thickness")
+	}
 	d.lap = s.Lap.Or(why.Rule("lap", max(leastLap, d.frontT.Length().MulDiv(1, 4)),
 		"a quarter of the front, so that 3/4 keeps 3/16; not under 3/32", joyce+"; Building Furniture (Fine Woodworking, 2007), p. 84", d.frontT))
+	if d.overlay() {
+		d.lap = why.Size{} // the box is dovetailed through, its front hides that
+	}
 	d.up = s.Groove.Or(why.Usual("groove above the lower edge", min(grooveUp, d.o.Height.Length()/8), practice))
 	d.groove = why.Rule("groove depth", min(mostGroove, d.sideT.Length()/2), "half the side, not over 1/4", practice, d.sideT)
 }
@@ -107,17 +115,18 @@ func (b *builder) drawerGaps(d *drawerWork) {
 	d.behind = s.Behind.Or(why.Usual("left free behind", behindDrawer, practice))
 	d.width = less("drawer width", d.o.Width, d.sideGap, d.sideGap)
 	d.height = less("drawer height", d.o.Height, d.topGap)
-	if s.Mount.Value == "overlay" {
-		d.lap = d.frontT.Named("lap")
-	}
 }
+
+// overlay reports a front planted on the box, lapping the case, and not part
+// of the box.
+func (d *drawerWork) overlay() bool { return d.spec.Mount.Value == "overlay" }
 
 // leastDrawer is the least inside size that is still a drawer.
 const leastDrawer = measure.Inch / 2
 
 func (b *builder) drawerFits(d *drawerWork) bool {
 	inside := less("inside of the drawer", d.width, d.sideT, d.sideT)
-	deep := less("drawer depth", d.o.Depth, d.behind, d.frontT, d.backT)
+	deep := less("drawer depth", d.o.Depth, d.behind, d.joinT, d.backT)
 	tall := less("height of the drawer's back", d.height, d.up, d.bottomT, why.Usual("back below the sides", backBelow, joyce))
 	for _, s := range []why.Size{inside, deep, tall} {
 		if s.Length() >= leastDrawer {
@@ -140,30 +149,35 @@ func (d *drawerWork) ends() (left, right measure.Length) {
 	return d.o.Bow.ordinate(x), d.o.Bow.ordinate(x + d.width.Length())
 }
 
+// drawerFront makes the board the sides are joined to: the front itself, or
+// the front of the box behind a planted one.
 func (b *builder) drawerFront(d *drawerWork) {
 	p := &Part{Path: d.o.Path + ".front", Name: "front", Wood: d.frontWood, Length: d.width.Named("length of the front"),
-		Width: d.height.Named("width of the front"), Thickness: d.frontT, Show: joinery.High,
+		Width: d.height.Named("width of the front"), Thickness: d.joinT, Show: joinery.High,
 		Shoulder: less("between the sides", d.width, d.sideT, d.sideT)}
+	if d.overlay() {
+		p.Path, p.Name, p.Wood = d.o.Path+".box_front", "box front", d.sideWood
+		b.plantedFront(d)
+	}
 	low := measure.Length(0)
 	if d.o.Bow != nil {
 		x := d.o.BowFrom + d.sideGap.Length()
 		p.Bow = b.bowFor(d.o.Bow, joinery.T, x, x+d.width.Length())
+		p.Bow.Along = true
 		low = p.Bow.Crown - p.Bow.Fall
 		d.o.Bow.Parts = append(d.o.Bow.Parts, p)
 	}
-	p.Place = acrossFront(d.at.Add(Vec{Y: d.frontT.Length() - low}))
-	if d.spec.Mount.Value == "overlay" {
-		b.overlayFront(d, p)
-	}
+	p.Place = acrossFront(d.at.Add(Vec{Y: d.joinT.Length() - low}))
 	d.front = b.add(d.asm, p)
 }
 
-// overlayFront enlarges a front that laps the case and moves it forward.
-func (b *builder) overlayFront(d *drawerWork, p *Part) {
-	by := d.spec.Overlay.Or(why.Usual("overlay", measure.Inch*3/8, practice))
-	p.Length = why.Sum("length of the front", why.Plus(d.o.Width), why.Times(2, by))
-	p.Width = why.Sum("width of the front", why.Plus(d.o.Height), why.Times(2, by))
-	p.Place.At = p.Place.At.Add(Vec{X: -by.Length() - d.sideGap.Length(), Y: -d.frontT.Length(), Z: -by.Length()})
+// plantedFront laps the case all round and is screwed on from inside the box.
+func (b *builder) plantedFront(d *drawerWork) {
+	by := d.spec.Overlay.Or(why.Usual("overlay", overlayLap, practice))
+	b.add(d.asm, &Part{Path: d.o.Path + ".front", Name: "front", Wood: d.frontWood, Thickness: d.frontT, Show: joinery.High,
+		Length: why.Sum("length of the front", why.Plus(d.o.Width), why.Times(2, by)),
+		Width:  why.Sum("width of the front", why.Plus(d.o.Height), why.Times(2, by)),
+		Place:  acrossFront(d.o.Corner.Add(Vec{X: -by.Length(), Z: -by.Length()}))})
 }
 
 func (b *builder) drawerSides(d *drawerWork) {
@@ -185,7 +199,7 @@ func (b *builder) drawerSide(d *drawerWork, name string, show joinery.Side, x, r
 	length := why.Sum("length of the "+name+" side", terms...)
 	return b.add(d.asm, &Part{Path: d.o.Path + ".side." + name, Name: name + " side", Wood: d.sideWood,
 		Length: length, Width: d.height.Named("width of the side"), Thickness: d.sideT, Show: show,
-		Shoulder: why.Sum("between front and back", why.Plus(length), why.Plus(d.lap), why.Minus(d.frontT), why.Minus(d.backT)),
+		Shoulder: why.Sum("between front and back", why.Plus(length), why.Plus(d.lap), why.Minus(d.joinT), why.Minus(d.backT)),
 		Place:    runningBack(Vec{X: x, Y: d.at.Y - reach + d.lap.Length(), Z: d.at.Z})})
 }
 
@@ -214,7 +228,7 @@ func (b *builder) drawerBottom(d *drawerWork) {
 	past := why.Usual("past the back", bottomPast, "Noyes, Handwork in Wood (1910), ch. 8")
 	l, r := d.ends()
 	reach := max(l, r)
-	terms := []why.Term{why.Plus(d.o.Depth), why.Minus(d.behind), why.Minus(d.frontT), why.Plus(d.groove), why.Plus(past)}
+	terms := []why.Term{why.Plus(d.o.Depth), why.Minus(d.behind), why.Minus(d.joinT), why.Plus(d.groove), why.Plus(past)}
 	if d.front.Bow != nil {
 		reach = d.front.Bow.Crown
 		terms = append(terms, why.Plus(why.Rule("reach of the bow", reach, "greatest on this front", "", d.o.Bow.Spec.Chord, d.o.Bow.Spec.Rise)))
@@ -223,10 +237,10 @@ func (b *builder) drawerBottom(d *drawerWork) {
 		Length: why.Sum("length of the bottom", why.Plus(d.width), why.Times(-2, d.sideT), why.Times(2, d.groove), why.Minus(slack)),
 		Width:  why.Sum("width of the bottom", terms...)}
 	p.Place = level(d.at.Add(Vec{X: d.sideT.Length() - d.groove.Length() + slack.Length()/2,
-		Y: d.frontT.Length() - d.groove.Length() - reach, Z: d.up.Length()}))
+		Y: d.joinT.Length() - d.groove.Length() - reach, Z: d.up.Length()}))
 	if d.front.Bow != nil {
 		p.Bow = &Bow{Curve: d.o.Bow, Axis: joinery.W, From: d.front.Bow.From + d.sideT.Length() - d.groove.Length(), To: d.front.Bow.To - d.sideT.Length() + d.groove.Length(),
-			Offset: d.groove.Length() - d.frontT.Length(), Crown: d.front.Bow.Crown, Fall: d.front.Bow.Fall}
+			Offset: d.groove.Length() - d.joinT.Length(), Crown: d.front.Bow.Crown, Fall: d.front.Bow.Fall}
 	}
 	b.add(d.asm, p)
 	for _, host := range []*Part{d.left, d.right, d.front} {

@@ -40,11 +40,8 @@ func (b *builder) drawerJoints(d *drawerWork) {
 }
 
 func (b *builder) drawerFrontJoints(d *drawerWork) {
-	if d.spec.Mount.Value == "overlay" {
-		return // the front is planted on the box: see overlayFront
-	}
 	run := joinery.Run{From: d.up.Length(), To: d.up.Length() + d.bottomT.Length(), TailDepth: d.groove.Length(), PinDepth: d.groove.Length()}
-	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.height.Length(), TailStock: d.sideT.Length(), PinStock: d.frontT.Length(),
+	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.height.Length(), TailStock: d.sideT.Length(), PinStock: d.joinT.Length(),
 		Slope: d.slope(), Lap: d.lap.Length(), Tails: int(d.spec.Tails.Value), Runs: []joinery.Run{run},
 		Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length()})
 	for i, side := range [2]*Part{d.left, d.right} {
