@@ -15,6 +15,8 @@ const in = measure.Inch
 // x64 is a length in 64ths of an inch.
 func x64(n int) measure.Length { return measure.Length(n) * measure.SixtyFourth }
 
+func oneIn(n int) measure.Slope { return measure.Slope{Rise: 1, Run: int64(n)} }
+
 func checkFeatures(t rapid.TB, b Box, features []Feature) {
 	t.Helper()
 	for i, f := range features {
