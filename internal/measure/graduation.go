@@ -1,5 +1,7 @@
 package measure
 
+import "math"
+
 // Graduation is the distance between two marks of a rule, in nanometres. The
 // zero value, and any that is not positive, stands for the finest usual one:
 // 1/64 in or 0.1 mm, by the unit it is used with.
@@ -34,7 +36,8 @@ func ParseGraduation(text string) (Graduation, error) {
 // from zero, as a maker rounds up.
 func (g Graduation) Round(l Length) Length {
 	step := uint64(g.or(Inches))
-	return signed(marks(l, step)*step, l < 0)
+	n := marks(magnitude(int64(l)), step)
+	return signed(min(n, math.MaxInt64/step)*step, l < 0)
 }
 
 // String writes the graduation with its unit: "1/32 in", "0.5 mm".
@@ -56,9 +59,8 @@ func (g Graduation) or(u Unit) Graduation {
 	return SixtyFourths
 }
 
-// marks counts the marks from zero to the one nearest to l, half away.
-func marks(l Length, step uint64) uint64 {
-	m := magnitude(int64(l))
+// marks counts the marks from zero to the one nearest to m, half away.
+func marks(m, step uint64) uint64 {
 	n, rest := m/step, m%step
 	if rest >= step-rest {
 		n++

@@ -115,11 +115,7 @@ func Decimal(l Length, unit Unit, places int) string {
 	}
 	u := uint64(unit.Length())
 	m := magnitude(int64(l))
-	whole, part := m/u, m%u*pow // below 25.4e6 × 1e9, which fits
-	n, rest := part/u, part%u
-	if rest >= u-rest {
-		n++
-	}
+	whole, n := m/u, marks(m%u*pow, u) // below 25.4e6 × 1e9, which fits
 	whole, n = whole+n/pow, n%pow
 	text := strconv.FormatUint(whole, 10)
 	if n != 0 {

@@ -1,0 +1,9 @@
+package measure
+
+import "math"
+
+// Degrees is an angle of so many degrees.
+func Degrees(d float64) Angle { return Angle(d * math.Pi / 180) }
+
+// Degrees is the angle in degrees.
+func (a Angle) Degrees() float64 { return float64(a) * 180 / math.Pi }
