@@ -178,5 +178,15 @@ func (t Transform) finite() bool {
 	return true
 }
 
+// finite is false for a box that no sheet can hold.
+func (b Box) finite() bool {
+	for _, v := range [...]float64{b.X, b.Y, b.W, b.H} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
+}
+
 // quarter is a quarter of a turn.
 const quarter = measure.Angle(math.Pi / 2)

@@ -150,8 +150,9 @@ func (a Arc) lower(c *lowering) {
 
 func (t Transform) turnsOver() bool { return t.A*t.D-t.B*t.C < 0 }
 
-// arcSegments draws an arc as cubic curves of at most 30°, whose distance from
-// the true arc is below 5e-8 of the radius: the usual 4/3·tan(φ/4) rule.
+// arcSegments draws an arc as cubic curves of at most 30° by the usual
+// 4/3·tan(φ/4) rule. For a quarter circle that is off by 2.73e-4 of the radius
+// (from memory) and the error falls with the sixth power of the angle: 4e-7.
 func arcSegments(c Point, r, from, sweep float64) (Point, []Segment) {
 	n := int(math.Ceil(math.Abs(sweep)/(math.Pi/6) - 1e-9))
 	n = min(max(n, 1), 720)
@@ -294,7 +295,7 @@ func (p Paragraph) Height() float64 {
 }
 
 // Bounds is the room on paper that the items take, lettering included, clips
-// and line widths not. The zero Box if they draw nothing.
+// and line widths not; around curves it may be a little wide. The zero Box if they draw nothing.
 func Bounds(items ...Item) Box {
 	var pts []Point
 	for _, m := range lower(items) {
@@ -303,13 +304,23 @@ func Bounds(items ...Item) Box {
 			continue
 		}
 		for _, k := range m.path.contours {
-			pts = append(pts, k.start)
-			for _, s := range k.segs {
-				pts = append(pts, s.To)
-			}
+			pts = append(pts, k.outer()...)
 		}
 	}
 	return BoundsOf(pts...)
+}
+
+// outer is points that the contour does not reach beyond: a curve never leaves
+// the box around its control points, which for an arc is at most 1 % too far.
+func (k contour) outer() []Point {
+	pts := []Point{k.start}
+	for _, s := range k.segs {
+		if s.Curve {
+			pts = append(pts, s.C1, s.C2)
+		}
+		pts = append(pts, s.To)
+	}
+	return pts
 }
 
 // TextBoxes is the upright room each text of the items takes, in drawing

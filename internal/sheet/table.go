@@ -66,8 +66,9 @@ func (p TablePart) At(upperLeft Point) Item {
 
 // Layout breaks the table over pages: the first part may be first high, the
 // others next. The column titles stand on every part. A row is never broken;
-// one higher than a whole page is cut short with an ellipsis. At least one
-// part is returned, even with no rows.
+// one higher than a whole page is cut short with an ellipsis. Where the first
+// room is too low for even one row, the first part is empty, 0 high. At least
+// one part is returned, even with no rows.
 func (t Table) Layout(width, first, next float64) []TablePart {
 	l := t.newLayout(width)
 	var out []TablePart
@@ -227,6 +228,9 @@ func (l *tableLayout) part(from int, room float64, mayWait bool) TablePart {
 		y += h
 		p.To++
 	}
+	if p.To == from && len(l.t.Rows) > 0 {
+		return TablePart{From: from, To: from} // titles alone help nobody
+	}
 	p.Items = append(p.Items, Line{Pt(0, y), Pt(l.width, y), Narrow})
 	p.Height = y
 	return p
@@ -293,7 +297,7 @@ func (l *tableLayout) cell(i int, c Cell, y, h float64) []Item {
 	lines := l.lines(i, c)
 	for k, s := range lines {
 		t := Text{At: Pt(0, base+float64(k)*l.lead), Text: s, Face: c.face(col), Size: l.t.Size, Ink: c.Ink}
-		if k+1 < len(lines) && base+float64(k+1)*l.lead > y+h {
+		if k+1 < len(lines) && base+float64(k+1)*l.lead+0.25*em > y+h {
 			t.Text = lettering.Ellipsis(s+" …", t.Face, t.Size, l.textWidth(i, c))
 			return append(out, l.hang(i, t, indent))
 		}

@@ -1,9 +1,6 @@
 package sheet
 
-import (
-	"fmt"
-	"math"
-)
+import "fmt"
 
 // Scale is how many millimetres on paper stand for how many of the model. The
 // zero value is full size.
@@ -145,14 +142,4 @@ func (v View) LabelAt(name string, at Point) Item {
 		Text{At: at, Text: name, Size: SizeBody, Align: Center, Level: Top},
 		Text{At: at.Plus(0, 5), Text: v.Scale.String(), Size: SizeFine, Align: Center, Level: Top},
 	)
-}
-
-// finite keeps a view of a nonsense model from spoiling a sheet.
-func (b Box) finite() bool {
-	for _, v := range [...]float64{b.X, b.Y, b.W, b.H} {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return true
 }

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+	"golang.org/x/text/unicode/norm"
 )
 
 // Points is a type size in points of 1/72 in. The zero value sets nothing.
@@ -154,7 +155,8 @@ func (f Face) widthUnits(s string) int {
 func (f Face) CapHeight(size Points) float64 { return f.tables().capHeight * size.Millimetres() }
 
 // Printable is s with line breaks and tabs as blanks, other control characters
-// left out, and every letter the face does not have as "?".
+// left out, letter and accent joined, and every letter the face does not have
+// as "?".
 func (f Face) Printable(s string) string {
 	clean := true
 	for _, r := range s {
@@ -167,7 +169,7 @@ func (f Face) Printable(s string) string {
 		return s
 	}
 	out := make([]rune, 0, len(s))
-	for _, r := range s {
+	for _, r := range norm.NFC.String(s) {
 		switch {
 		case f.Has(r):
 			out = append(out, r)
