@@ -7,12 +7,11 @@ import "casewright/internal/measure"
 // a single dimension. Stops are in the model's own frame, x above and below, y
 // to the left and right.
 //
-// The printed values add up to the printed distance of the outer stops: stops
-// are rounded to the rule, counted from the first, and the values are what
-// lies between the rounded stops. One value may so differ from its own nearest
-// mark by one graduation, where rounding each alone would lose or gain it.
+// The printed values add up to the printed distance of the outer stops, and
+// equal spaces are printed alike where that is possible: see [measure.Fill].
 func (v View) Chain(side Side, style measure.Style, stops ...measure.Length) Dim {
 	d := Dim{Side: side}
+	var spaces []measure.Length
 	for i, s := range stops {
 		p := v.Pt(s.Millimetres(), s.Millimetres())
 		at := p.X
@@ -21,22 +20,28 @@ func (v View) Chain(side Side, style measure.Style, stops ...measure.Length) Dim
 		}
 		d.Stops = append(d.Stops, at)
 		if i > 0 {
-			from, to := onRule(style, stops[i-1]-stops[0]), onRule(style, s-stops[0])
-			d.Labels = append(d.Labels, style.Format((to - from).Abs()))
+			spaces = append(spaces, (s - stops[i-1]).Abs())
 		}
+	}
+	if len(spaces) == 0 {
+		return d
+	}
+	whole := (stops[len(stops)-1] - stops[0]).Abs()
+	for _, s := range measure.Fill(whole, spaces, graduation(style)) {
+		d.Labels = append(d.Labels, style.Format(s))
 	}
 	return d
 }
 
-// onRule is the length as the style prints it.
-func onRule(style measure.Style, l measure.Length) measure.Length {
-	neg, whole, num, den := style.Parts(l)
-	unit := style.Unit.Length()
-	out := measure.Length(whole)*unit + unit.MulDiv(num, den)
-	if neg {
-		return -out
+// graduation is the style's, or the finest usual one of its unit.
+func graduation(s measure.Style) measure.Graduation {
+	switch {
+	case s.Graduation > 0:
+		return s.Graduation
+	case s.Unit == measure.Millimetres:
+		return measure.TenthMillimetre
 	}
-	return out
+	return measure.SixtyFourths
 }
 
 // SizeText is a length as text, its fraction stacked: the number that matters

@@ -11,15 +11,15 @@
 //	frame := page.Paper.Frame()
 //	side := sheet.Box{W: 520.7, H: 679.45} // the case, 20 1/2 × 26 3/4 in
 //	view := sheet.FitView(side, frame.Inset(30), sheet.InchScales)
-//	page.Add(
-//		view.Place(sheet.Rect(side, sheet.Wide, 0)),
-//		sheet.Dimensions(view.OnPaper(), sheet.DimStyle{},
-//			sheet.Dim{Side: sheet.Below, Stops: view.Xs(0, 520.7), Labels: []string{"20 1/2"}},
-//			sheet.Dim{Side: sheet.LeftOf, Stops: view.Ys(0, 679.45), Labels: []string{"26 3/4"}},
-//		),
-//		sheet.TitleBlock{Piece: "Hall cabinet", Sheet: "Front", Scale: view.Scale.String()}.In(frame),
-//	)
+//	inches := measure.Style{Graduation: measure.ThirtySeconds}
+//	dims := sheet.Dimensions(view.OnPaper(), sheet.DimStyle{},
+//		view.Chain(sheet.Below, inches, 0, measure.Inch*41/2),
+//		view.Chain(sheet.LeftOf, inches, 0, measure.Inch*107/4))
+//	page.Add(view.Place(sheet.Rect(side, sheet.Wide, sheet.NoFill)), dims,
+//		sheet.TitleBlock{Piece: "Hall cabinet", Sheet: "Front", Scale: view.Scale.String()}.In(frame))
 //	pdf, err := sheet.PDF(sheet.Doc{Title: "Hall cabinet", Pages: []sheet.Page{page}})
+//
+// Views that belong together are laid out in projection by [Figures].
 //
 // It promises that a millimetre is a millimetre in the file, that everything
 // can be told apart in black and white, that text can be copied out of the PDF

@@ -7,6 +7,7 @@ import (
 	"os"
 	"testing"
 
+	"casewright/internal/measure"
 	"casewright/internal/sheet"
 	"casewright/internal/sheet/lettering"
 )
@@ -19,7 +20,7 @@ const in = 25.4
 // of a small hung cabinet, 20 1/2 × 26 3/4 in.
 func sample() sheet.Doc {
 	doc := sheet.Doc{Title: "Sample sheets", Pages: []sheet.Page{
-		elevation(), details(), benchCard(),
+		elevation(), details(), benchCard(), cover(),
 	}}
 	doc.Pages = append(doc.Pages, schedule()...)
 	tiles, err := sheet.Tile(dovetails(), sheet.Letter, 12)
@@ -72,6 +73,45 @@ func elevation() sheet.Page {
 	return p
 }
 
+// cover shows the cabinet in three views, with the values in bench type.
+func cover() sheet.Page {
+	p := sheet.Page{Paper: sheet.Letter.Landscape(), Title: "Views"}
+	frame := p.Paper.Frame()
+	_, room := sheet.Foot(frame)
+	w, h, d := measure.Inch*41/2, measure.Inch*107/4, measure.Inch*43/8
+	thick := measure.Inch * 9 / 16
+	style := measure.Style{Graduation: measure.ThirtySeconds}
+	box := func(w, h measure.Length) sheet.Box { return sheet.Box{W: w.Millimetres(), H: h.Millimetres()} }
+	cut := func(x, y, w, h float64, k sheet.HatchKind) sheet.Item {
+		b := sheet.Box{X: x * in, Y: y * in, W: w * in, H: h * in}
+		return sheet.Polygon{Rings: [][]sheet.Point{b.Corners()}, Pen: sheet.Wide, Hatch: sheet.Hatch{Kind: k}}
+	}
+	f := sheet.Figures{
+		Projection: sheet.ThirdAngle,
+		Front: sheet.Figure{Name: "front", Model: box(w, h), Items: cabinet(), Dims: func(v sheet.View) []sheet.Dim {
+			return []sheet.Dim{
+				v.Chain(sheet.LeftOf, style, 0, h),
+				v.Chain(sheet.LeftOf, style, 0, thick, thick+13*measure.Inch/4, thick+15*measure.Inch/4, h-thick, h),
+				v.Chain(sheet.Below, style, 0, w),
+				v.Chain(sheet.Below, style, 0, thick, w-thick-7*measure.Inch, w-thick-13*measure.Inch/2, w-thick, w),
+			}
+		}},
+		Top: sheet.Figure{Name: "from above", Model: box(w, d), Items: []sheet.Item{sheet.Rect(box(w, d), sheet.Wide, 0), sheet.Rect(box(w, d).Trim(14.3, 0, 14.3, 22.2), sheet.Hidden, 0)}, Dims: func(v sheet.View) []sheet.Dim {
+			return []sheet.Dim{v.Chain(sheet.RightOf, style, 0, d)}
+		}},
+		Side: sheet.Figure{Name: "section", Model: box(d, h), Items: []sheet.Item{
+			sheet.Rect(box(d, h), sheet.Narrow, 0),
+			cut(0, 0, 5.375, 0.5625, sheet.EndGrain), cut(0, 26.75-0.5625, 5.375, 0.5625, sheet.EndGrain),
+			cut(0.25, 3.8125, 4.25, 0.5, sheet.EndGrain), cut(4.5, 0.5625, 0.3125, 25.625, sheet.Section),
+		}, Dims: func(v sheet.View) []sheet.Dim {
+			return []sheet.Dim{v.Chain(sheet.Above, style, 0, d-7*measure.Inch/8, d), v.Chain(sheet.Above, style, 0, d)}
+		}},
+	}
+	a := f.Arrange(room.Inset(5), sheet.InchScales)
+	p.Add(p.Paper.Border(), a, sheet.TitleBlock{Piece: "Hall cabinet for keys and post", Sheet: "The piece", Scale: a.Scale.String(), Number: 1, Of: 24, Units: "inches, to 1/32", Projection: sheet.ThirdAngle}.In(frame))
+	return p
+}
+
 func details() sheet.Page {
 	p := sheet.Page{Paper: sheet.A4.Landscape(), Title: "Details"}
 	frame := p.Paper.Frame()
@@ -116,6 +156,22 @@ func benchCard() sheet.Page {
 		y := room.Y + 40 + text.Height() + float64(i)*10
 		p.Add(sheet.TickBox(sheet.Pt(room.X+6, y), 5), sheet.Text{At: sheet.Pt(room.X+14, y+4.3), Text: s, Size: sheet.SizeBench})
 	}
+	// the board with its dovetails, half size, values in bench type
+	style := measure.Style{Graduation: measure.ThirtySeconds}
+	board := sheet.Box{W: 5 * in, H: 5.375 * in}
+	v := sheet.ViewAt(board, sheet.Pt(room.X+60, room.Y+150), sheet.InchScales[2])
+	up := []measure.Length{0}
+	for i, s := range []measure.Length{4, 10, 5, 14, 5, 14, 5, 14, 4, 11} {
+		up = append(up, up[i]+s*measure.Inch/16)
+	}
+	tails := []sheet.Item{sheet.Rect(board, sheet.Wide, 0)}
+	for i := 1; i+1 < len(up); i += 2 {
+		a, b := up[i].Millimetres(), up[i+1].Millimetres()
+		tails = append(tails, sheet.Polygon{Rings: [][]sheet.Point{{{X: 0, Y: a - 1}, {X: 14.3, Y: a}, {X: 14.3, Y: b}, {X: 0, Y: b + 1}}}, Pen: sheet.Wide, Hatch: sheet.Hatch{Kind: sheet.LongGrain}})
+	}
+	p.Add(v.Place(tails...), sheet.Dimensions(v.OnPaper(), sheet.DimStyle{Size: sheet.SizeBench},
+		v.Chain(sheet.LeftOf, style, up...), v.Chain(sheet.LeftOf, style, 0, up[len(up)-1]),
+		v.Chain(sheet.Below, style, 0, 9*measure.Inch/16, 5*measure.Inch), v.Chain(sheet.Above, style, 0, 9*measure.Inch/16)))
 	p.Add(sheet.TitleBlock{Piece: "Hall cabinet for keys and post", Sheet: "Sides to length", Number: 9, Of: 24, Units: "inches, to 1/32"}.In(frame))
 	return p
 }

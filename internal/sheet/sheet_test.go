@@ -170,7 +170,7 @@ func TestView(t *testing.T) {
 // TestChainAddsUp: whatever the stops, the printed values of a chain add up to
 // the printed whole, in inches and in millimetres.
 func TestChainAddsUp(t *testing.T) {
-	styles := []measure.Style{{}, {Graduation: measure.Graduation(measure.Inch / 16)}, {Graduation: measure.Graduation(measure.Inch / 32)}, {Unit: measure.Millimetres}}
+	styles := []measure.Style{{}, {Graduation: measure.Sixteenths}, {Graduation: measure.ThirtySeconds}, {Unit: measure.Millimetres}}
 	v := sheet.View{}
 	rapid.Check(t, func(t *rapid.T) {
 		style := rapid.SampledFrom(styles).Draw(t, "style")
