@@ -93,11 +93,11 @@ func (b *builder) shiplapBack(w *caseWork, wd *Wood, width, length, thick why.Si
 	grow := b.growth(about.Length(), wd, wood.Width)
 	gap := b.moveRule("gap at each joint", grow, about, wd)
 	shrink := b.move(about.Length(), wd, b.p.Air.Dry, wood.Width)
-	l, problems := joinery.LayBoarding(joinery.BoardingSpec{Cover: width.Length(), Length: length.Length(), Thickness: thick.Length(), Boards: n,
+	l, problems := joinery.LayBoarding(joinery.BoardingSpec{Cover: width.Length(), Length: length.Length(), Thickness: thick.Length(), Boards: n, Widest: about.Length() + measure.Inch,
 		Gap: gap.Length(), EndGap: gap.Length() / 2, Shrinkage: -min(shrink.Change, 0), Growth: max(grow.Change, 0), Step: measure.Length(b.spec.Commission.Rule)})
 	j := b.joint("shiplap", "back boards", w.left, nil, w.spec.Back.At)
 	j.Depth = why.Rule("lap", l.Lap, "the width of the rabbets that lie over each other", practice, thick)
-	j.Problems = problems
+	j.Problems = ours(problems, w.spec.Back.Boards.Set)
 	for i, board := range l.Boards {
 		name := "back board " + itoa(i+1)
 		p := b.add(w.asm, &Part{Path: w.spec.Name + ".back." + itoa(i+1), Name: name, Wood: wd, Length: length, Thickness: thick,

@@ -33,6 +33,9 @@ func (b *builder) between(s *design.Between, d division, at, whole bay, i int) *
 		n += " " + itoa(i+1)
 	}
 	at.path = whole.path + "." + underscore(n)
+	if inner := lastName(whole.path); whole.path != whole.work.spec.Name {
+		n = inner + " " + n // "drawers partition": there are others
+	}
 	switch s.Kind {
 	case design.Partition:
 		return b.partition(s, n, at, d.between[i])
@@ -108,7 +111,7 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 		b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
 		b.house(at.right, p, joinery.Far, housed, s.Stopped, s.At)
 	}
-	b.runners(s, at, wd, thick, front, back)
+	b.runners(s, name, at, wd, thick, front, back)
 	return front
 }
 
@@ -135,7 +138,7 @@ func (b *builder) webRail(at bay, name, path string, wd *Wood, thick, housed, wi
 }
 
 // runners carry the drawer's sides: stub tenons in front, loose behind.
-func (b *builder) runners(s *design.Between, at bay, wd *Wood, thick why.Size, front, back *Part) {
+func (b *builder) runners(s *design.Between, name string, at bay, wd *Wood, thick why.Size, front, back *Part) {
 	frontEdge := front.Place.At.Y - at.work.at.Y + front.Width.Length()
 	clearRun := why.Sum("between the rails", why.Plus(at.depth), why.Minus(back.Width),
 		why.Minus(why.Rule("back edge of the front rail", frontEdge, "its width less the reach of the bow", "", front.Width)))
@@ -147,7 +150,7 @@ func (b *builder) runners(s *design.Between, at bay, wd *Wood, thick why.Size, f
 		if i == 1 {
 			x = at.corner.X + at.width.Length()
 		}
-		p := &Part{Path: at.path + ".runner." + side, Name: side + " runner", Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, At: s.At,
+		p := &Part{Path: at.path + ".runner." + side, Name: name + ", " + side + " runner", Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, At: s.At,
 			Length:   why.Sum("length of the runner", why.Plus(clearRun), why.Times(2, tongue)),
 			Shoulder: clearRun,
 			Place:    Place{Vec{X: x, Y: at.work.at.Y + frontEdge - tongue.Length(), Z: at.corner.Z}, Back, Left, Up}}

@@ -115,6 +115,7 @@ func (b *builder) dovetailEnd(w *caseWork, e *Part) {
 		spec.Slope = w.spec.Corners.Slope
 	}
 	l, problems := joinery.LayDovetails(spec)
+	problems = ours(problems, spec.Tails > 0 || spec.HalfPin > 0 || w.spec.Corners.HasSlope)
 	sideEnd := joinery.Near
 	if e != w.floor {
 		sideEnd = joinery.Far
@@ -195,6 +196,7 @@ func (b *builder) lapDovetail(w *caseWork, rail *Part, wide, tail why.Size) {
 	spec := joinery.DovetailSpec{Width: wide.Length(), TailStock: rail.Thickness.Length(), PinStock: w.side.Length(), Slope: slope,
 		Lap: w.side.Length() - tail.Length(), Tails: 1, Chisel: b.spec.Shop.SmallestChisel.Length()}
 	l, problems := joinery.LayDovetails(spec)
+	problems = ours(problems, w.spec.Corners.HasSlope)
 	front := Vec{X: w.at.X, Y: rail.Place.At.Y + rail.Width.Length() - wide.Length(), Z: w.at.Z}
 	b.dovetail(&l, problems, corner{tail: rail, tailEnd: joinery.Near, pin: w.left, pinEnd: joinery.Far, inPin: joinery.Low, front: front},
 		rail.Name+" to left side", rail.At)

@@ -20,7 +20,6 @@ const (
 	panelGroove = 3 * measure.Inch / 8 // trade forum answer: groove 3/8 for panels up to about 15 wide
 	endGrainGap = measure.Inch / 16    // the same answer
 	overlayLap  = 3 * measure.Inch / 8 // common practice, no source
-	mostTenon   = 5 * measure.Inch / 4 // common practice, no source: 1 to 1-1/4
 	panelSpare  = measure.Inch / 32    // common practice, no source: beyond computed movement, for finish and hands
 )
 
@@ -106,11 +105,16 @@ func (b *builder) doorStock(d *doorWork) {
 		d.tongue = why.Rule("tenon thickness", d.panelT.Length(), "the groove takes the panel and the tenon takes the groove", noyes, d.panelT)
 	}
 	d.groove = s.Panel.Groove.Or(why.Usual("panel groove", min(panelGroove, d.stile.Length()/3), "trade forum answer: 3/8 deep for panels up to about 15 wide")).Named("groove depth")
-	d.tenon = s.Tenon.Or(why.Rule("tenon length", min(mostTenon, snap(d.stile.Length().MulDiv(2, 3))), "two thirds of the stile, not over 1-1/4", practice, d.stile))
+	d.tenon = s.Tenon.Or(why.Rule("tenon length", snapUp(d.stile.Length().MulDiv(2, 3)), "two thirds of the stile, up to the next 1/16", practice, d.stile))
 }
 
 // snap rounds a chosen size to a sixteenth, which a rule and a cutter have.
 func snap(l measure.Length) measure.Length { return roundTo(l, measure.Graduation(measure.Inch/16)) }
+
+func snapUp(l measure.Length) measure.Length {
+	const step = measure.Inch / 16
+	return (l + step - 1) / step * step
+}
 
 // doorSize works out gaps and the size that they leave for each of n doors.
 // Rails do not grow, but each stile does: the closing side gets that too.

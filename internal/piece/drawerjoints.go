@@ -29,6 +29,7 @@ func (b *builder) drawerJoints(d *drawerWork) {
 	}
 	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.back.Width.Length(), TailStock: d.sideT.Length(), PinStock: d.backT.Length(),
 		Slope: d.slope(), Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length()})
+	problems = ours(problems, d.spec.Tails.Set || d.spec.HasSlope)
 	for i, side := range [2]*Part{d.left, d.right} {
 		pinEnd, inTail := joinery.Near, joinery.High
 		if i == 1 {
@@ -44,6 +45,7 @@ func (b *builder) drawerFrontJoints(d *drawerWork) {
 	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.height.Length(), TailStock: d.sideT.Length(), PinStock: d.joinT.Length(),
 		Slope: d.slope(), Lap: d.lap.Length(), Tails: int(d.spec.Tails.Value), Runs: []joinery.Run{run},
 		Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length()})
+	problems = ours(problems, d.spec.Tails.Set || d.spec.HasSlope)
 	for i, side := range [2]*Part{d.left, d.right} {
 		pinEnd, inTail := joinery.Near, joinery.High
 		if i == 1 {

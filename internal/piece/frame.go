@@ -47,8 +47,8 @@ func (p Place) axis(d Dir) (a joinery.Axis, against bool) {
 	panic("piece: a place without three directions")
 }
 
-// local is where a point of the piece lies in the part's own frame.
-func (p Place) local(v Vec) [3]measure.Length {
+// Local is where a point of the piece lies in the part's own frame.
+func (p Place) Local(v Vec) [3]measure.Length {
 	v = v.Sub(p.At)
 	var out [3]measure.Length
 	for _, a := range [...]joinery.Axis{joinery.L, joinery.W, joinery.T} {
@@ -76,7 +76,7 @@ func (p Place) corners(b block) (lo, hi Vec) {
 // in tells a stretch of one part in another part's frame.
 func (p *Part) in(host *Part, b block) block {
 	lo, hi := p.Place.corners(b)
-	u, v := host.Place.local(lo), host.Place.local(hi)
+	u, v := host.Place.Local(lo), host.Place.Local(hi)
 	var out block
 	for a := range u {
 		out.lo[a], out.hi[a] = min(u[a], v[a]), max(u[a], v[a])

@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"slices"
+
 	"casewright/internal/diag"
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
@@ -28,6 +30,15 @@ func (j *Joint) cut(p *Part, features []joinery.Feature, problems []joinery.Prob
 	for _, f := range features {
 		p.Features = append(p.Features, Feature{f, j})
 	}
+}
+
+// ours drops the mere notes on proportions that the tool chose itself, having
+// weighed them; what the text asked for is judged in full.
+func ours(problems []joinery.Problem, asked bool) []joinery.Problem {
+	if asked {
+		return problems
+	}
+	return slices.DeleteFunc(slices.Clone(problems), func(p joinery.Problem) bool { return p.Grade == diag.Note })
 }
 
 // housingDepth is the depth of a housing: as given, else what the thinner of
@@ -106,7 +117,7 @@ func straight(p *Part) joinery.Box {
 func (b *builder) seat(host, rail *Part, end joinery.End) joinery.Seat {
 	along, against := host.Place.axis(rail.Place.W)
 	t, tAgainst := host.Place.axis(rail.Place.T)
-	corner := host.Place.local(rail.Place.At)
+	corner := host.Place.Local(rail.Place.At)
 	return joinery.Seat{Host: straight(host), Face: host.facing(rail.away(end)), AlongW: along,
 		WAt: corner[along], WTurned: against, TAt: corner[t], TTurned: tAgainst}
 }
@@ -121,7 +132,7 @@ func (b *builder) haunchedTenon(stile, rail *Part, end joinery.End, length, thic
 	}
 	l, problems := joinery.LayTenon(joinery.TenonSpec{Kind: joinery.HaunchedTenon, Rail: straight(rail), End: end, Seat: seat,
 		Outer: otherEdge(rail.Edge), Thickness: thick.Length(), Length: length.Length(), GrooveDepth: groove.Length(), GrooveWidth: thick.Length()})
-	j.cut(rail, l.Rail, problems)
+	j.cut(rail, l.Rail, ours(problems, length.Kind() == why.Typed))
 	j.cut(stile, l.Host, nil)
 	return j
 }
@@ -173,9 +184,26 @@ func (b *builder) dovetail(l *joinery.DovetailLayout, problems []joinery.Problem
 	j.cut(c.tail, f, p)
 	f, p = l.PinFeatures(c.side(c.pin, c.pinEnd, c.inPin))
 	j.cut(c.pin, f, p)
+	b.bowWaste(j, c)
 	return j
 }
 
 func (c corner) side(p *Part, end joinery.End, inside joinery.Side) joinery.Corner {
-	return joinery.Corner{Box: straight(p), End: end, At: p.Place.local(c.front)[joinery.W], Inside: inside}
+	return joinery.Corner{Box: straight(p), End: end, At: p.Place.Local(c.front)[joinery.W], Inside: inside}
+}
+
+// bowWaste cuts off what a bowed tail board has in front of its row of
+// dovetails: there the end pin of the other board fills the corner.
+func (b *builder) bowWaste(j *Joint, c corner) {
+	row := c.tail.Place.Local(c.front)[joinery.W]
+	if c.tail.Bow == nil || row <= 0 {
+		return
+	}
+	box := straight(c.tail)
+	from, to := measure.Length(0), j.Dovetail.TailLength
+	if c.tailEnd == joinery.Far {
+		from, to = box.L-to, box.L
+	}
+	j.cut(c.tail, []joinery.Feature{{Kind: joinery.TailWaste, Axis: joinery.T, From: 0, To: box.T,
+		Outline: []joinery.Point{{U: from, V: 0}, {U: to, V: 0}, {U: to, V: row}, {U: from, V: row}}}}, nil)
 }

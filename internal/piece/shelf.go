@@ -18,12 +18,7 @@ const (
 
 // fixedShelf is a board housed in the sides of an opening at a given height.
 func (b *builder) fixedShelf(s *design.Shelf, c bay, i, n int) {
-	name := "shelf"
-	if s.Name != "" {
-		name = s.Name
-	} else if n > 1 {
-		name += " " + itoa(i+1)
-	}
+	name := shelfName(s.Name, i, n)
 	thick := s.Thickness.Or(why.Usual("shelf stock", usualStock, practice)).Named("shelf thickness")
 	over := why.Sum("left above the "+name, why.Plus(c.height), why.Minus(s.Up), why.Minus(thick))
 	if !s.Up.Given() {
@@ -44,6 +39,18 @@ func (b *builder) fixedShelf(s *design.Shelf, c bay, i, n int) {
 	b.add(c.work.asm, p)
 	b.house(c.left, p, joinery.Near, housed, why.Size{}, s.At)
 	b.house(c.right, p, joinery.Far, housed, why.Size{}, s.At)
+}
+
+// shelfName is the shelf's own name, or "shelf" with its number where there
+// are several: the language numbers those without a name.
+func shelfName(label string, i, n int) string {
+	switch {
+	case label != "" && label != itoa(i+1):
+		return label
+	case n > 1:
+		return "shelf " + itoa(i+1)
+	}
+	return "shelf"
 }
 
 // middle sets a shelf without a height halfway up.

@@ -112,6 +112,7 @@ func (b *builder) plinthCorners(k *standWork, front, back *Part, ends [2]*Part, 
 	through, p1 := joinery.LayDovetails(spec)
 	spec.Lap = lap.Length()
 	blind, p2 := joinery.LayDovetails(spec)
+	p1, p2 = ours(p1, false), ours(p2, false)
 	for i, e := range ends {
 		pinEnd, inside := joinery.Near, joinery.High
 		if i == 1 {
@@ -188,6 +189,6 @@ func (b *builder) legTenon(leg, rail *Part, end joinery.End, tenon why.Size, k *
 	j.Depth, j.EndB, j.Glued = tenon, end, "all"
 	l, problems := joinery.LayTenon(joinery.TenonSpec{Kind: joinery.PlainTenon, Rail: straight(rail), End: end, Seat: b.seat(leg, rail, end), Length: tenon.Length()})
 	j.Tongue = why.Rule("tenon thickness", l.Thickness, "a third of the rail, to the nearest 1/16", noyes, rail.Thickness)
-	j.cut(rail, l.Rail, problems)
+	j.cut(rail, l.Rail, ours(problems, false))
 	j.cut(leg, l.Host, nil)
 }
