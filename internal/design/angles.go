@@ -1,7 +1,6 @@
 package design
 
 import (
-	"math"
 	"math/big"
 	"strconv"
 	"strings"
@@ -45,7 +44,7 @@ func (r *reader) slope(a *Attribute, e expr) (measure.Slope, bool) {
 	}
 	slope, err := measure.ParseSlope(said)
 	if err != nil {
-		r.diags.add(diag.Diagnostic{Code: "E218", Subject: e.span(), Summary: quote(clipped(e.typed())) + " is not a slope",
+		r.diags.add(diag.Diagnostic{Code: "E218", Subject: e.span(), Summary: quote(clipped(strings.Trim(e.typed(), `"`))) + " is not a slope",
 			Detail: "Write a dovetail's slope as \"1:8\": one across to eight along."})
 		return measure.Slope{}, false
 	}
@@ -75,7 +74,7 @@ func angleAt[T any](name, doc, example string, at func(*T) *measure.Angle, opts 
 			}
 			degrees, _ = n.Float64()
 		}
-		*at(t) = measure.Angle(degrees * math.Pi / 180)
+		*at(t) = measure.Degrees(degrees)
 	}}
 }
 

@@ -152,6 +152,7 @@ func (r *reader) unknownAttribute(n node, a *hclsyntax.Attribute, free, kids []s
 	d := diag.Diagnostic{Code: "E202", Subject: n.f.at(a.NameRange), Summary: n.where + " has nothing called " + quote(clipped(a.Name))}
 	if n.block == nil {
 		d.Summary = "nothing called " + quote(clipped(a.Name)) + " can stand outside a block"
+		d.Detail = "Entries stand inside blocks: case \"cabinet\" { … }."
 	}
 	if slices.Contains(kids, a.Name) {
 		d.Detail = a.Name + " is a block: write " + a.Name + " { … } without the equals sign."
@@ -168,7 +169,10 @@ func (r *reader) unknownAttribute(n node, a *hclsyntax.Attribute, free, kids []s
 func (r *reader) unknownBlock(n node, b *hclsyntax.Block, legal []string) {
 	d := diag.Diagnostic{Code: "E201", Subject: n.f.at(b.TypeRange), Summary: "no block " + quote(clipped(b.Type)) + " can stand in " + n.where}
 	if n.block == nil {
-		d.Summary = "there is no block called " + quote(clipped(b.Type)) + " at the top level"
+		d.Summary = "there is no block called " + quote(clipped(b.Type))
+		if homesOf(b.Type) != "" {
+			d.Summary = "a block " + b.Type + " cannot stand at the top level"
+		}
 	}
 	d.Detail = "What can stand here: " + listed(legal, "and") + "."
 	if len(legal) == 0 {
@@ -203,7 +207,7 @@ func (r *reader) checkLabel(n node, c Child, b *hclsyntax.Block, head diag.Span)
 			Detail: "Write it behind the kind, in quotes: " + b.Type + " \"…\" {. It is " + def.LabelDoc + "."})
 	case len(b.Labels) > 0 && def.Label == NoLabel:
 		at := n.f.at(b.LabelRanges[0])
-		r.diags.add(diag.Diagnostic{Code: "E206", Subject: at, Summary: "a block " + b.Type + " has no name",
+		r.diags.add(diag.Diagnostic{Code: "E206", Subject: at, Summary: "a block " + b.Type + " takes no name",
 			Detail: "Take the name away.", Edits: []diag.Edit{{Span: at, Says: "take the name away"}}})
 	case len(b.Labels) > 1:
 		r.diags.add(diag.Diagnostic{Code: "E206", Subject: n.f.at(b.LabelRanges[1]), Summary: "this " + b.Type + " has two names",
@@ -301,6 +305,9 @@ func kindWords(a *Attribute) string {
 	case KindCount:
 		return "a whole number"
 	}
+	if strings.HasPrefix(a.Kind, KindName) {
+		return "the " + a.Kind
+	}
 	return "a " + a.Kind
 }
 
@@ -318,19 +325,19 @@ type limits struct{ least, most measure.Length }
 // within holds a length to its limits.
 func (r *reader) within(a *Attribute, lim limits, l measure.Length, e expr) bool {
 	d := diag.Diagnostic{Code: "E216", Subject: e.span()}
-	style := measure.Style{Unit: r.unit}
+	is := measure.Decimal(l, r.unit, 6) + " " + r.unit.String()
 	switch {
 	case l < lim.least && l < 0:
 		d.Summary = a.Name + " cannot be less than nothing"
-		d.Detail = "It is " + e.typed() + ". Is something taken away from something smaller?"
+		d.Detail = "It comes to " + is + ". Is something taken away from something smaller?"
 	case l < lim.least && l == 0:
 		d.Summary, d.Detail = a.Name+" cannot be 0", "Give it a size, or take the line away."
 	case l < lim.least:
-		d.Summary = a.Name + " of " + measure.Decimal(l, r.unit, 6) + " " + r.unit.String() + " is thinner than anything"
+		d.Summary = a.Name + " of " + is + " is thinner than anything"
 		d.Detail = "The least size is " + measure.Decimal(lim.least, measure.Millimetres, 6) + " mm."
 	case l > lim.most:
-		d.Summary = a.Name + " is larger than " + style.FormatUnit(lim.most)
-		d.Detail = "No size of a piece is above " + measure.Decimal(lim.most, measure.Millimetres, 6) + " mm. Did the unit slip? Bare numbers here are " + unitWord(r.unit) + "."
+		d.Summary = a.Name + " is larger than " + measure.Decimal(lim.most, r.unit, 1) + " " + r.unit.String()
+		d.Detail = "Nothing in a piece is. Did the unit slip? Bare numbers here are " + unitWord(r.unit) + "."
 	default:
 		return true
 	}

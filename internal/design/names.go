@@ -1,6 +1,7 @@
 package design
 
 import (
+	"bytes"
 	"strings"
 
 	"casewright/internal/diag"
@@ -107,6 +108,9 @@ func (r *reader) circle(n *name) {
 }
 
 func (r *reader) unknownName(e expr, called string) value {
+	if r.lost(called) {
+		return value{}
+	}
 	d := diag.Diagnostic{Code: "E211", Subject: e.span(), Summary: "there is no size called " + quote(clipped(called))}
 	d.Detail = "Name it in a sizes block, or put quotes round it if it is text."
 	if left, _, cut := strings.Cut(called, "-"); cut && r.names[left] != nil {
@@ -124,6 +128,21 @@ func (r *reader) unknownName(e expr, called string) value {
 		didYouMean(&d, called, r.nameOrder, asIs)
 	}
 	return r.broken(d)
+}
+
+// lost tells whether a word stands on a line that could not be read: then it
+// may well be defined there, and that it is unknown follows from the other fault.
+func (r *reader) lost(word string) bool {
+	for _, f := range r.files {
+		for _, fault := range f.scan.faults {
+			from, _ := f.lineOf(fault.start)
+			_, to := f.lineOf(min(fault.end, len(f.text)))
+			if bytes.Contains(f.text[from:min(to, len(f.text))], []byte(word)) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // unusedNames notes names that nothing uses, for one of the two is likely a slip.

@@ -223,7 +223,11 @@ func mixedText(r *big.Rat) string {
 	if rest.Sign() == 0 {
 		return whole.String()
 	}
-	return whole.String() + " " + rest.String() + "/" + r.Denom().String()
+	fraction := rest.String() + "/" + r.Denom().String()
+	if whole.Sign() == 0 {
+		return fraction
+	}
+	return whole.String() + " " + fraction
 }
 
 // wrong reports a number and hides it.

@@ -57,7 +57,9 @@ func (r *reader) takeTexts(sources []Source) {
 		f.scan = scanText(f, r.diags, topOnly())
 		tokens, blocks = tokens+f.scan.tokens, blocks+f.scan.blocks
 		if tokens > mostTokens || blocks > mostBlocks {
-			r.diags.add(tooLarge(s.Name, "these texts together are far larger than any commission"))
+			if f.scan.tokens < tokens { // else the scan has said so
+				r.diags.add(tooLarge(s.Name, "these texts together are far larger than any commission"))
+			}
 			return
 		}
 		r.files = append(r.files, f)

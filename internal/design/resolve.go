@@ -55,7 +55,7 @@ func (r *reader) resolve() {
 			}
 			names = append(names, known[kind]...)
 		}
-		if slices.Contains(names, ref.name.Value) {
+		if slices.Contains(names, ref.name.Value) || r.lost(inQuotes(ref.name.Value)) {
 			continue
 		}
 		kind := listed(ref.kinds, "or")

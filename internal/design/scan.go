@@ -296,8 +296,9 @@ func (s *scan) closing(c byte) {
 		s.mask[s.at] = ' '
 		return
 	}
-	for i := len(s.open) - 1; i > n; i-- {
-		s.unclosed(s.open[i], s.at)
+	if n < len(s.open)-1 && !s.unusable {
+		s.unclosed(s.open[n+1], s.at)
+		s.poison(s.open[n+1].offset, len(bytes.TrimRight(s.mask[:s.at], " \t\r\n")))
 	}
 	if c == '}' && s.fresh && s.suspect < 0 && s.indent(s.at) < s.indent(s.open[n].offset) {
 		s.suspect = s.open[n].offset
@@ -419,28 +420,40 @@ func (s *scan) stray(r rune, n int) {
 		d.Summary = "the character " + quote(string(r)) + " has no meaning here"
 		d.Detail = "Words belong in quotes, remarks after a #."
 	}
-	s.report(d, s.at, s.at+n)
 	if strings.ContainsRune("“”„‘’'", r) {
-		s.quotedAnyhow()
+		s.quotedAnyhow(d)
 		return
 	}
+	s.report(d, s.at, s.at+n)
 	s.blank(s.at, s.at+n)
+	copy(s.mask[s.at:s.at+n], w.instead)
 	s.at += n
 }
 
-// quotedAnyhow steps over what wrong quotes enclose on this line, so that one
-// slip is one message.
-func (s *scan) quotedAnyhow() {
+// quotedAnyhow reports wrong quotes together with what they enclose on this
+// line, so that one slip is one message, and gives the parser plain ones.
+func (s *scan) quotedAnyhow(d diag.Diagnostic) {
 	start := s.at
-	_, n := utf8.DecodeRune(s.f.text[s.at:])
-	rest := s.f.text[s.at+n : s.f.lineEnd(s.f.line(s.at))]
-	end := s.at + n
-	if i := bytes.IndexAny(rest, "“”„‘’'\""); i >= 0 {
-		_, m := utf8.DecodeRune(rest[i:])
-		end += i + m
+	_, n := utf8.DecodeRune(s.f.text[start:])
+	end := s.f.lineEnd(s.f.line(start))
+	i := bytes.IndexAny(s.f.text[start+n:end], "“”„‘’'\"")
+	if i < 0 {
+		s.report(d, start, start+n)
+		s.poison(start, start+n)
+		s.at += n
+		return
 	}
-	s.faults[len(s.faults)-1].end = end
-	s.poison(start, end)
+	inner := string(s.f.text[start+n : start+n+i])
+	_, m := utf8.DecodeRune(s.f.text[start+n+i:])
+	end = start + n + i + m
+	d.Subject = s.f.span(start, end)
+	d.Detail = "Put the text between plain quotes: " + inQuotes(clipped(inner)) + "."
+	d.Edits = []diag.Edit{{Span: d.Subject, Text: inQuotes(inner), Says: "put it between plain quotes"}}
+	s.report(d, start, end)
+	s.blank(start, end)
+	if !strings.ContainsAny(inner, "\\${%\r") {
+		copy(s.mask[start+n-1:], `"`+inner+`"`)
+	}
 	s.at = end
 }
 

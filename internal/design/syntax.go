@@ -120,8 +120,11 @@ func (f *file) syntaxError(h *hcl.Diagnostic) diag.Diagnostic {
 	summary := h.Summary
 	switch {
 	case summary == "Invalid single-argument block definition", summary == "Argument definition required":
-		d.Code, d.Summary = "E115", "a block on one line holds one size and nothing else"
+		d.Code, d.Summary = "E115", "a block on one line holds one entry and nothing else"
 		d.Detail = "Start a new line after the { and put each entry, and the closing }, on a line of its own."
+		if summary == "Argument definition required" {
+			d.Edits = f.openUp(d.Subject)
+		}
 	case summary == "Missing newline after argument", summary == "Missing newline after block definition":
 		d.Code, d.Summary = "E116", "something follows where the line should end"
 		d.Detail = "Each entry and each block stands on a line of its own. A size with a fraction is written 20 1/2; text stands in quotes."
@@ -148,4 +151,17 @@ func (f *file) syntaxError(h *hcl.Diagnostic) diag.Diagnostic {
 		d.Summary, d.Detail = "this cannot be read", "An entry is written name = value, a block name \"label\" { … }; text stands in quotes."
 	}
 	return d
+}
+
+// openUp proposes to write a block that stands on one line on three.
+func (f *file) openUp(at diag.Span) []diag.Edit {
+	open := bytes.LastIndexByte(f.text[:at.Start.Offset], '{')
+	closed, ok := f.scan.pairs[open]
+	if !ok || f.line(open) != f.line(closed) {
+		return nil
+	}
+	from, _ := f.lineOf(open)
+	margin := string(f.text[from : from+f.scan.indent(open)])
+	return []diag.Edit{{Span: f.span(open+1, closed), Says: "put it on a line of its own",
+		Text: "\n" + margin + "  " + strings.TrimSpace(string(f.text[open+1:closed])) + "\n" + margin}}
 }

@@ -25,12 +25,18 @@ func mend(err error) string {
 	return ""
 }
 
-// sentence gives words their full stop.
+// sentence gives words their capital and full stop.
 func sentence(s string) string {
-	if s == "" || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") {
+	if s == "" {
+		return ""
+	}
+	if c := s[0]; c >= 'a' && c <= 'z' {
+		s = strings.ToUpper(s[:1]) + s[1:]
+	}
+	if strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:] + "."
+	return s + "."
 }
 
 // unitsApart writes a size with its unit the way a string holds it, 23.5 in

@@ -187,7 +187,8 @@ func (r *reader) amount(e expr) value {
 		return r.lengthText(e, v.text)
 	}
 	return r.broken(diag.Diagnostic{Code: "E213", Subject: e.span(),
-		Summary: "sizes can be reckoned with, " + v.sort.String() + " cannot"})
+		Summary: "sizes can be reckoned with, " + v.sort.String() + " cannot",
+		Detail:  "A sum is made of sizes, numbers and named sizes."})
 }
 
 func (r *reader) lengthText(e expr, said string) value {
@@ -223,7 +224,7 @@ func (r *reader) reckon(e expr, x *hclsyntax.BinaryOpExpr) value {
 	case hclsyntax.OpDivide:
 		switch {
 		case b.num.Sign() == 0:
-			return r.cannot(e, "this divides by nothing", quote(clipped(expr{e.f, x.RHS}.typed()))+" is 0.")
+			return r.cannot(e, "this divides by nothing", "What stands below the line comes to 0.")
 		case b.sort == length && a.sort == number:
 			return r.cannot(e, "a number divided by a length is not a size", "Take the unit away from what stands below the line.")
 		case both:
