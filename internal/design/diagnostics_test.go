@@ -284,14 +284,14 @@ func TestTooMuch(t *testing.T) {
 	one(t, bytes.Repeat([]byte("a = 1\n"), mostTokens/3+9), "E102")
 	one(t, make([]byte, mostBytes+1), "E102")
 	d = one(t, []byte(head+"sizes {\n  a = "+strings.Repeat("(", 3_000)+"\n}\n"), "E103")
-	if d.Subject.Start.Line != 3 || d.Subject.Start.Column != 7+deepest {
+	if d.Subject.Start.Line != 3 || d.Subject.Start.Column != 7+deepest-1 { // the brace is one of them
 		t.Error(oneLine(d))
 	}
 	d = one(t, []byte(head+"sizes {\n  a = "+strings.Repeat("-", 1000)+"1\n}\n"), "E103")
 	if d.Subject.Start.Line != 3 {
 		t.Error(oneLine(d))
 	}
-	one(t, []byte(head+strings.Repeat("case \"a\" {\n", 100_000)), "E103")
+	one(t, []byte(head+strings.Repeat("row {\n", 9_000)), "E103")
 	d = one(t, []byte(head+"sizes {\n  a = 1"+strings.Repeat("+1", longestLine)+"\n}\n"), "E104")
 	if d.Subject.Start.Line != 3 {
 		t.Error(oneLine(d))
