@@ -37,6 +37,7 @@ var rooms = []row{
 	{path: "compile", alone: "the one door serves command line, server and tests, so it can know none of them", planned: true},
 	{path: "cmd/casewright", alone: "nothing stands below the command line", edge: true, planned: true},
 	{path: "testkit", alone: "test helpers serve every room, so they can know none of them", tests: true},
+	{path: "testkit/designs", alone: "random commissions are plain text; the rooms above compile them", tests: true},
 	{path: "arch", alone: "it reads the source as text and needs none of it", tests: true},
 }
 

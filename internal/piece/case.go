@@ -40,6 +40,8 @@ func (b *builder) buildCase(c *design.Case) {
 	w.asm = b.assembly(CaseAssembly, c.Name, c.Name, c.At)
 	w.at = b.caseCorner(w)
 	w.asm.Corner, w.asm.Size = w.at, [3]why.Size{w.width, w.height, w.depth}
+	b.fills("width of "+c.Name, w.width, w.side, w.insideW, w.side)
+	b.fills("height of "+c.Name, w.height, w.top, w.insideH, w.bottom)
 	b.caseBoards(w)
 	b.caseCorners(w)
 	b.buildBack(w)

@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"casewright/internal/diag"
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
 	"casewright/internal/why"
@@ -9,6 +10,10 @@ import (
 // caseSlope is the usual slope of case dovetails in hardwood: common practice,
 // no source. Joyce goes from 1:5 for carcases to 1:8 for fine work.
 var caseSlope = measure.Slope{Rise: 1, Run: 8}
+
+// topRailWidth is the width of a top rail when the text is silent: common
+// practice, no source.
+const topRailWidth = 3 * measure.Inch
 
 // cornerKind is the joint at the case's corners; dovetails if nothing is said.
 func (w *caseWork) cornerKind() string {
@@ -133,6 +138,7 @@ func (b *builder) dovetailEnd(w *caseWork, e *Part) {
 		if w.tailsOnSides() {
 			c = corner{tail: s, tailEnd: sideEnd, inTail: inSide, pin: e, pinEnd: endOfE, inPin: inE, front: w.at}
 		}
+		c.bowed = w.bow != nil
 		b.dovetail(&l, problems, c, s.Name+" to "+e.Name, orSpan(w.spec.Corners.At, w.spec.At))
 	}
 }
@@ -168,7 +174,12 @@ func (b *builder) rabbetEnd(w *caseWork, e *Part) {
 // dovetail each, where a loose top will cover them.
 func (b *builder) topRails(w *caseWork) {
 	r := w.spec.TopRails
-	wide := r.Width.Or(why.Usual("top rail width", 3*measure.Inch, practice))
+	wide := r.Width.Or(webWidth("top rail width", topRailWidth, w.insideDepth, 3))
+	if left := less("left between the top rails", w.insideDepth, wide, wide); left.Length() < 0 {
+		b.report(diag.Diagnostic{Code: "E319", Severity: diag.Error, Subject: orSpan(wide.At(), r.At), Where: w.spec.Name,
+			Summary: "the two top rails of case " + quote(w.spec.Name) + " overlap by " + b.fmt(-left.Length()),
+			Detail:  "Inside the case is " + b.fmt(w.insideDepth.Length()) + " deep; make the rails no wider than half of that."})
+	}
 	tail := why.Rule("tail length", snap(w.side.Length().MulDiv(2, 3)), "two thirds of the side, to the nearest 1/16",
 		"Building Furniture (Fine Woodworking, 2007), p. 79: half to two thirds", w.side)
 	length := why.Sum("length of the top rails", why.Plus(w.insideW), why.Times(2, tail))
@@ -198,9 +209,9 @@ func (b *builder) lapDovetail(w *caseWork, rail *Part, wide, tail why.Size) {
 	l, problems := joinery.LayDovetails(spec)
 	problems = ours(problems, w.spec.Corners.HasSlope)
 	front := Vec{X: w.at.X, Y: rail.Place.At.Y + rail.Width.Length() - wide.Length(), Z: w.at.Z}
-	b.dovetail(&l, problems, corner{tail: rail, tailEnd: joinery.Near, pin: w.left, pinEnd: joinery.Far, inPin: joinery.Low, front: front},
+	b.dovetail(&l, problems, corner{tail: rail, tailEnd: joinery.Near, pin: w.left, pinEnd: joinery.Far, inPin: joinery.Low, front: front, bowed: w.bow != nil},
 		rail.Name+" to left side", rail.At)
-	b.dovetail(&l, problems, corner{tail: rail, tailEnd: joinery.Far, pin: w.right, pinEnd: joinery.Far, inPin: joinery.High, front: front},
+	b.dovetail(&l, problems, corner{tail: rail, tailEnd: joinery.Far, pin: w.right, pinEnd: joinery.Far, inPin: joinery.High, front: front, bowed: w.bow != nil},
 		rail.Name+" to right side", rail.At)
 }
 

@@ -56,7 +56,8 @@ func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
 	second.width, second.height = first.width, first.height
 	second.gapLeft, second.gapRight, second.gapUp = first.gapLeft, first.gapRight, first.gapUp
 	first.path, second.path = o.Path+".door.left", o.Path+".door.right"
-	second.at.X += o.Width.Length() - first.gapLeft.Length()*2 - first.width.Length()
+	second.at = first.at
+	second.at.X = o.Corner.X + o.Width.Length() - first.gapLeft.Length() - first.width.Length()
 	b.buildDoor(first, openingName(o, "left door"))
 	b.buildDoor(&second, openingName(o, "right door"))
 	b.mirrorPair(first.asm, second.asm)
@@ -68,14 +69,16 @@ func (b *builder) doorFillings(d *doorWork) {
 	if d.spec.Mount.Value == "overlay" || d.asm == nil {
 		return
 	}
-	across := []why.Size{d.gapLeft, d.width, d.gapRight}
 	if d.spec.Pair.Value {
-		across = []why.Size{d.gapLeft, d.width, d.gapRight, d.width, d.gapLeft}
+		both := why.Sum("both doors and the gap between", why.Times(2, d.width), why.Plus(d.gapRight))
+		b.fits("width of "+d.o.Path, d.o.Width, d.gapLeft, both, d.gapLeft)
+		b.fits("doors of "+d.o.Path, both, d.width, d.gapRight, d.width)
+	} else {
+		b.fits("width of "+d.o.Path, d.o.Width, d.gapLeft, d.width, d.gapRight)
 	}
-	b.fills("width of "+d.o.Path, true, d.o.Width, across...)
-	b.fills("height of "+d.o.Path, true, d.o.Height, d.gapUp, d.height, d.gapUp)
-	b.fills("width of the frame", true, d.width, d.stile, d.fieldW, d.stile)
-	b.fills("height of the frame", true, d.height, d.topRail, d.fieldH, d.lowRail)
+	b.fits("height of "+d.o.Path, d.o.Height, d.gapUp, d.height, d.gapUp)
+	b.fits("width of the frame", d.width, d.stile, d.fieldW, d.stile)
+	b.fits("height of the frame", d.height, d.topRail, d.fieldH, d.lowRail)
 }
 
 // mirrorPair ties each part of the left door to its mirror image in the right.
@@ -85,11 +88,18 @@ func (b *builder) mirrorPair(l, r *Assembly) {
 	}
 	for i, p := range l.Parts {
 		q := r.Parts[i]
-		if p.Mirror != nil || q.Mirror != nil { // the stiles of one door mirror each other too
-			continue
+		if p.Mirror == nil && q.Mirror == nil { // the stiles of one door mirror each other already
+			mirror(p, q)
 		}
-		p.Mirror, q.Mirror = q, p
 	}
+}
+
+// mirror ties two parts as mirror images, unless a bow makes them differ.
+func mirror(p, q *Part) {
+	if p.Bow != nil && (p.Bow.Fall-q.Bow.Fall).Abs() > measure.Micrometre {
+		return
+	}
+	p.Mirror, q.Mirror = q, p
 }
 
 func (b *builder) doorStock(d *doorWork) {
@@ -128,7 +138,7 @@ func (b *builder) doorSize(d *doorWork, n int64) {
 		d.height = why.Sum("door height", why.Plus(d.o.Height), why.Times(2, lap))
 		d.at = d.at.Add(Vec{X: -lap.Length(), Y: -d.thick.Length(), Z: -lap.Length()})
 	} else {
-		stiles := b.moveRule("swelling of two stiles", b.growth(2*d.stile.Length(), d.frame, wood.Width), d.stile, d.frame)
+		stiles := b.moveRule("swelling of the stiles", b.growth(measure.Length(2*n)*d.stile.Length(), d.frame, wood.Width), d.stile, d.frame)
 		d.gapLeft = gap.Named("gap")
 		d.gapRight = why.Sum("gap at the closing side", why.Plus(gap), why.Plus(stiles))
 		d.gapUp = gap.Named("gap")
@@ -151,6 +161,9 @@ func (b *builder) halveWidth(d *doorWork, gap why.Size) {
 		both = less("both doors", d.width, gap)
 	}
 	d.width = why.Rule("door width", both.Length()/2, "half of what the gaps leave", "", both)
+	if d.spec.Mount.Value != "overlay" {
+		d.gapRight = why.Sum("gap in the middle", why.Plus(d.o.Width), why.Times(-2, d.gapLeft), why.Times(-2, d.width))
+	}
 }
 
 func (b *builder) buildDoor(d *doorWork, name string) {
@@ -200,7 +213,7 @@ func (b *builder) stiles(d *doorWork) [2]*Part {
 		b.bowAcross(d, p, x)
 		out[i] = b.add(d.asm, p)
 	}
-	out[0].Mirror, out[1].Mirror = out[1], out[0]
+	mirror(out[0], out[1])
 	return out
 }
 
@@ -290,7 +303,7 @@ func (b *builder) leaves(d *doorWork, width, length why.Size, low Vec) []*Part {
 		out = append(out, b.add(d.asm, p))
 	}
 	for i := 0; i+1 < len(out); i += 2 {
-		out[i].Mirror, out[i+1].Mirror = out[i+1], out[i]
+		mirror(out[i], out[i+1])
 	}
 	return out
 }

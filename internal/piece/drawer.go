@@ -65,8 +65,8 @@ func (b *builder) buildDrawer(s *design.Drawer, o *Opening, c bay) {
 	b.drawerBottom(d)
 	d.asm.Size = [3]why.Size{d.width, d.height, less("drawer depth", o.Depth, d.behind)}
 	o.waits(d.asm)
-	b.fills("width of "+o.Path, true, o.Width, d.sideGap, d.width, d.sideGap)
-	b.fills("height of "+o.Path, true, o.Height, d.height, d.topGap)
+	b.fits("width of "+o.Path, o.Width, d.sideGap, d.width, d.sideGap)
+	b.fits("height of "+o.Path, o.Height, why.Size{}, d.height, d.topGap)
 	b.drawerMoves(d)
 }
 

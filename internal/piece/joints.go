@@ -169,6 +169,7 @@ type corner struct {
 	tailEnd, pinEnd joinery.End
 	front           Vec
 	inTail, inPin   joinery.Side
+	bowed           bool // the case's front is, so that the boards reach beyond the row
 }
 
 // dovetail cuts an already laid out row into both boards of a corner.
@@ -192,11 +193,11 @@ func (c corner) side(p *Part, end joinery.End, inside joinery.Side) joinery.Corn
 	return joinery.Corner{Box: straight(p), End: end, At: p.Place.Local(c.front)[joinery.W], Inside: inside}
 }
 
-// bowWaste cuts off what a bowed tail board has in front of its row of
-// dovetails: there the end pin of the other board fills the corner.
+// bowWaste cuts off what the tail board of a bowed case has in front of its row
+// of dovetails: there the end pin of the other board fills the corner.
 func (b *builder) bowWaste(j *Joint, c corner) {
 	row := c.tail.Place.Local(c.front)[joinery.W]
-	if c.tail.Bow == nil || row <= 0 {
+	if !c.bowed || row <= 0 {
 		return
 	}
 	box := straight(c.tail)

@@ -1,6 +1,9 @@
 package piece
 
 import (
+	"cmp"
+	"slices"
+
 	"casewright/internal/measure"
 	"casewright/internal/why"
 )
@@ -10,29 +13,49 @@ type Filling struct {
 	Name    string
 	Total   why.Size
 	Members []why.Size
-	Fine    bool // members meet in a gap: printed to the gap graduation
+	Body    why.Size // set where gaps surround it: it alone takes up what rounding leaves
 }
+
+// fine reports whether members meet in gaps and print to the gap graduation.
+func (f Filling) fine() bool { return f.Body.Given() }
 
 // Fillings lists, from the outside in, every space of the piece whose parts
 // must add up on paper: cells in their opening, a door or drawer in its own.
 func (p *Piece) Fillings() []Filling { return p.fillings }
 
-func (b *builder) fills(name string, fine bool, total why.Size, members ...why.Size) {
-	b.p.fillings = append(b.p.fillings, Filling{name, total, members, fine})
+// fills says that members, side by side, make up the total.
+func (b *builder) fills(name string, total why.Size, members ...why.Size) {
+	b.p.fillings = append(b.p.fillings, Filling{Name: name, Total: total, Members: members})
+}
+
+// fits says that the body stands in the total with gaps, or with frame members
+// of the same width, on both sides.
+func (b *builder) fits(name string, total, before, body, after why.Size) {
+	b.p.fillings = append(b.p.fillings, Filling{Name: name, Total: total, Members: []why.Size{before, body, after}, Body: body})
 }
 
 // settleShown rounds once for the whole piece, from the outside in: what fills
 // a space is rounded together so that the printed sizes add up to the printed
 // space. A size that already has its printed value keeps it.
 func (b *builder) settleShown() {
+	// What meets at gaps comes last: it is printed finer, and no opening may be
+	// printed finer than the cells that share it.
+	slices.SortStableFunc(b.p.fillings, func(f, g Filling) int { return cmp.Compare(rank(f), rank(g)) })
 	for _, f := range b.p.fillings {
 		b.p.settle(f)
 	}
 }
 
+func rank(f Filling) int {
+	if f.fine() {
+		return 1
+	}
+	return 0
+}
+
 func (p *Piece) settle(f Filling) {
 	g := p.Spec.Commission.Rule
-	if f.Fine {
+	if f.fine() {
 		g = p.Spec.Commission.Gaps
 	}
 	free := p.shownTo(f.Total, g)
@@ -40,7 +63,7 @@ func (p *Piece) settle(f Filling) {
 	var exact []measure.Length
 	var sum measure.Length
 	for _, m := range f.Members {
-		if _, settled := p.shown[m.Root()]; !settled && times(f.Members, m) == 1 {
+		if _, settled := p.shown[m.Root()]; !settled && times(f.Members, m) == 1 && (!f.fine() || m == f.Body) {
 			open, exact = append(open, m), append(exact, m.Length())
 			sum += m.Length()
 			continue

@@ -223,7 +223,7 @@ func (b *builder) fillSpace(s *design.Space, c bay) {
 	if !ok {
 		return
 	}
-	b.fills(d.axis()+"s in "+c.path, false, d.total, append(append([]why.Size{}, d.sizes...), d.between...)...)
+	b.fills(d.axis()+"s in "+c.path, d.total, append(append([]why.Size{}, d.sizes...), d.between...)...)
 	cells, boards := place(d, c)
 	// The boards between come first: what fills the cells is housed in them.
 	made := make([]*Part, len(boards))
