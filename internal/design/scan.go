@@ -16,14 +16,15 @@ import (
 // 20 1/2 are single numbers (their values are in words), comments are blank,
 // and what has been reported already is out of the way.
 type scan struct {
-	f      *file
-	mask   []byte
-	words  map[int]word // by the offset they start at
-	faults []stretch    // what has been reported, in text order
-	chunks []chunk
-	pairs  map[int]int // opening to closing bracket
-	opens  map[int]int // closing to opening bracket
-	diags  *report
+	f        *file
+	mask     []byte
+	words    map[int]word // by the offset they start at
+	faults   []stretch    // what has been reported, in text order
+	chunks   []chunk
+	comments []stretch
+	pairs    map[int]int // opening to closing bracket
+	opens    map[int]int // closing to opening bracket
+	diags    *report
 
 	tokens, blocks int
 
@@ -219,6 +220,7 @@ func (s *scan) cut(end int) {
 
 func (s *scan) lineComment() {
 	end := s.f.lineEnd(s.f.line(s.at))
+	s.comments = append(s.comments, stretch{s.at, end})
 	s.blank(s.at, end)
 	s.at = end
 }
@@ -233,6 +235,7 @@ func (s *scan) longComment() {
 		return
 	}
 	end := s.at + 2 + n + 2
+	s.comments = append(s.comments, stretch{s.at, end})
 	s.blank(s.at, end)
 	s.at = end
 }
