@@ -12,6 +12,7 @@ const (
 	backStock    = 3 * measure.Inch / 8 // common practice, no source
 	backBoard    = 5 * measure.Inch     // widest back board aimed at: common practice, no source
 	backEnds     = measure.Inch / 16    // shorter than the rabbets, in all: common practice, no source
+	backLap      = 3 * measure.Inch / 8 // common practice, no source
 	cleatHeight  = 5 * measure.Inch / 2 // AWS 4.4.18: anchor strip at least 1/2 × 2-1/2
 	cleatShorter = measure.Inch         // wall half, to slide and hide: common practice, no source
 )
@@ -89,11 +90,15 @@ func (b *builder) shiplapBack(w *caseWork, wd *Wood, width, length, thick why.Si
 	if n < 1 {
 		n = int((width.Length() + backBoard - 1) / backBoard)
 	}
-	about := why.Rule("width of a board, about", width.Length()/measure.Length(n), "the width shared among "+itoa(n), "", width)
+	lap := measure.Length(0)
+	if n > 1 {
+		lap = backLap
+	}
+	about := why.Rule("width of a board, about", width.Length()/measure.Length(n)+lap, "the width shared among "+itoa(n)+", with the lap, which grows too", "", width)
 	grow := b.growth(about.Length(), wd, wood.Width)
 	gap := b.moveRule("gap at each joint", grow, about, wd)
 	shrink := b.move(about.Length(), wd, b.p.Air.Dry, wood.Width)
-	l, problems := joinery.LayBoarding(joinery.BoardingSpec{Cover: width.Length(), Length: length.Length(), Thickness: thick.Length(), Boards: n, Widest: about.Length() + measure.Inch,
+	l, problems := joinery.LayBoarding(joinery.BoardingSpec{Cover: width.Length(), Length: length.Length(), Thickness: thick.Length(), Boards: n, Lap: lap, Widest: about.Length() + measure.Inch,
 		Gap: gap.Length(), EndGap: gap.Length() / 2, Shrinkage: -min(shrink.Change, 0), Growth: max(grow.Change, 0), Step: measure.Length(b.spec.Commission.Rule)})
 	j := b.joint("shiplap", "back boards", w.left, nil, w.spec.Back.At)
 	j.Depth = why.Rule("lap", l.Lap, "the width of the rabbets that lie over each other", practice, thick)
