@@ -82,7 +82,7 @@ func (b *builder) roomInside(w *caseWork) bool {
 		if s.Length() >= smallestOpening {
 			continue
 		}
-		b.report(diag.Diagnostic{Code: "E313", Severity: diag.Error, Subject: orSpan(s.At(), w.spec.At), Where: w.spec.Name,
+		b.report(diag.Diagnostic{Code: "E313", Severity: diag.Error, Subject: orSpan(w.side.At(), orSpan(s.At(), w.spec.At)), Where: w.spec.Name,
 			Summary: "the boards of case " + quote(w.spec.Name) + " leave nothing inside: its " + s.Name() + " would be " + b.fmt(s.Length()),
 			Detail:  s.Name() + " is " + s.Sum(b.fmt) + ". Make the case larger or its boards thinner."})
 		return false
