@@ -34,11 +34,11 @@ func (r *reader) slope(a *Attribute, e expr) (measure.Slope, bool) {
 	v := r.eval(e)
 	said := v.text
 	switch {
-	case v.sort == broken:
+	case v.sort == aFault:
 		return measure.Slope{}, false
-	case v.sort == number && v.num.Sign() > 0:
+	case v.sort == aNumber && v.num.Sign() > 0:
 		said = "1:" + new(big.Rat).Inv(v.num).FloatString(4)
-	case v.sort != text:
+	case v.sort != aText:
 		r.wrongKind(a, e, v)
 		return measure.Slope{}, false
 	}
@@ -58,9 +58,9 @@ func angleAt[T any](name, doc, example string, at func(*T) *measure.Angle, opts 
 		v := r.eval(e)
 		var degrees float64
 		switch v.sort {
-		case broken:
+		case aFault:
 			return
-		case text:
+		case aText:
 			var ok bool
 			if degrees, ok = degreesOf(v.text); !ok || degrees < s.number.least || degrees > s.number.most {
 				r.diags.add(diag.Diagnostic{Code: "E218", Subject: e.span(), Summary: quote(clipped(v.text)) + " is not an angle",

@@ -263,13 +263,13 @@ func (r *reader) unique(kind string, name Text) {
 // been reported.
 func (r *reader) typedSize(a *Attribute, lim limits, e expr) (why.Size, bool) {
 	v := r.eval(e)
-	if v.sort == text {
+	if v.sort == aText {
 		v = r.lengthText(e, v.text)
 	}
 	switch v.sort {
-	case broken:
+	case aFault:
 		return why.Size{}, false
-	case flag, list:
+	case aFlag, aList:
 		r.wrongKind(a, e, v)
 		return why.Size{}, false
 	}

@@ -88,12 +88,12 @@ func lengthsAt[T any](name, doc, example string, many int, at func(*T) *[]why.Si
 	s := newSettings(name, KindLengths, doc, example, opts)
 	return attr[T]{Attribute: s.Attribute, read: func(r *reader, t *T, e expr) {
 		v := r.eval(e)
-		if v.sort == broken {
+		if v.sort == aFault {
 			return
 		}
-		if v.sort != list || many > 0 && len(v.list) != many {
+		if v.sort != aList || many > 0 && len(v.list) != many {
 			d := diag.Diagnostic{Code: "E209", Subject: e.span(), Summary: name + " takes a list of lengths, not " + v.sort.String()}
-			if v.sort == list {
+			if v.sort == aList {
 				d.Summary = name + " takes " + plural(many, "length") + ", not " + strconv.Itoa(len(v.list))
 			}
 			d.Detail = "Write " + name + " = " + example + "."
@@ -138,9 +138,9 @@ func (r *reader) words(a *Attribute, e expr) (Text, bool) {
 	}
 	v := r.eval(e)
 	switch {
-	case v.sort == broken:
+	case v.sort == aFault:
 		return Text{}, false
-	case v.sort != text:
+	case v.sort != aText:
 		r.wrongKind(a, e, v)
 		return Text{}, false
 	case strings.TrimSpace(v.text) == "":
@@ -201,8 +201,8 @@ func textsAt[T any](name, doc, example string, at func(*T) *[]Text, opts ...opti
 	s := newSettings(name, KindTexts, doc, example, opts)
 	return attr[T]{Attribute: s.Attribute, read: func(r *reader, t *T, e expr) {
 		v := r.eval(e)
-		if v.sort != list {
-			if v.sort != broken {
+		if v.sort != aList {
+			if v.sort != aFault {
 				r.wrongKind(&s.Attribute, e, v)
 			}
 			return
@@ -219,10 +219,10 @@ func textsAt[T any](name, doc, example string, at func(*T) *[]Text, opts ...opti
 // quotes a bound.
 func (r *reader) plain(s *settings, e expr, whole bool) (*big.Rat, bool) {
 	v := r.eval(e)
-	if v.sort == broken {
+	if v.sort == aFault {
 		return nil, false
 	}
-	if v.sort != number {
+	if v.sort != aNumber {
 		r.wrongKind(&s.Attribute, e, v)
 		return nil, false
 	}
@@ -277,8 +277,8 @@ func flagAt[T any](name, doc string, at func(*T) *Flag, opts ...option) attr[T] 
 		read: func(r *reader, t *T, e expr) {
 			v := r.eval(e)
 			switch v.sort {
-			case broken:
-			case flag:
+			case aFault:
+			case aFlag:
 				*at(t) = Flag{v.flag, true, e.span()}
 			default:
 				r.wrongKind(&s.Attribute, e, v)
@@ -311,15 +311,15 @@ func temperatureAt[T any](name, doc, example string, at func(*T) *measure.Temper
 		v := r.eval(e)
 		degrees, fahrenheit := 0.0, r.unit == measure.Inches
 		switch v.sort {
-		case broken:
+		case aFault:
 			return
-		case number:
+		case aNumber:
 			n, ok := r.plain(s, e, false)
 			if !ok {
 				return
 			}
 			degrees, _ = n.Float64()
-		case text:
+		case aText:
 			var ok bool
 			if degrees, fahrenheit, ok = scaleOf(v.text); !ok {
 				r.diags.add(diag.Diagnostic{Code: "E218", Subject: e.span(), Summary: quote(clipped(v.text)) + " is not a temperature",

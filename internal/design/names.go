@@ -37,7 +37,7 @@ func (r *reader) named(e expr, called string) value {
 	}
 	n.used = true
 	r.settle(n)
-	if n.value.sort == broken {
+	if n.value.sort == aFault {
 		return value{}
 	}
 	v := value{sort: n.value.sort, num: n.value.num, named: true}
@@ -60,9 +60,9 @@ func (r *reader) settle(n *name) {
 	r.path = append(r.path, n)
 	v := r.eval(n.e)
 	switch v.sort {
-	case text:
+	case aText:
 		v = r.lengthText(n.e, v.text)
-	case flag, list:
+	case aFlag, aList:
 		v = r.broken(diag.Diagnostic{Code: "E209", Subject: n.e.span(),
 			Summary: "a named size is a length or a number, not " + v.sort.String(),
 			Detail:  "Write it as 20 1/2, \"520 mm\" or a sum."})
@@ -72,7 +72,7 @@ func (r *reader) settle(n *name) {
 		return
 	}
 	n.state, n.value = known, v
-	if v.sort != broken {
+	if v.sort != aFault {
 		if l, ok := r.toLength(v.num); ok {
 			n.size = r.size(n.name, v, l, n.e)
 		}

@@ -17,12 +17,12 @@ import (
 type sort uint8
 
 const (
-	broken sort = iota // reported already, or follows from something that was
-	number             // a bare number: a count, or a length in the commission's unit
-	length             // surely a length: it was said with a unit
-	text
-	flag
-	list
+	aFault  sort = iota // reported already, or follows from something that was
+	aNumber             // a bare number: a count, or a length in the commission's unit
+	aLength             // surely a length: it was said with a unit
+	aText
+	aFlag
+	aList
 )
 
 func (k sort) String() string {
@@ -82,7 +82,7 @@ func (r *reader) eval(e expr) value {
 	case *hclsyntax.FunctionCallExpr:
 		return r.call(e, x)
 	case *hclsyntax.TupleConsExpr:
-		return value{sort: list, list: x.Exprs}
+		return value{sort: aList, list: x.Exprs}
 	}
 	return r.notHere(e)
 }
@@ -109,7 +109,7 @@ func (r *reader) literal(e expr, x *hclsyntax.LiteralValueExpr) value {
 	case e.f.faulty(x.SrcRange):
 		return value{}
 	case x.Val.Type() == cty.Bool:
-		return value{sort: flag, flag: x.Val.True()}
+		return value{sort: aFlag, flag: x.Val.True()}
 	case x.Val.Type() != cty.Number:
 		return r.notHere(e)
 	}
@@ -117,7 +117,7 @@ func (r *reader) literal(e expr, x *hclsyntax.LiteralValueExpr) value {
 	if n == nil {
 		return r.notHere(e)
 	}
-	return value{sort: number, num: n, sum: []term{{times: 1, at: x.SrcRange, num: n}}}
+	return value{sort: aNumber, num: n, sum: []term{{times: 1, at: x.SrcRange, num: n}}}
 }
 
 // numberAt is the exact value of a number in the text; HCL's own holds 512
@@ -150,7 +150,7 @@ func (r *reader) quotedText(e expr, x *hclsyntax.TemplateExpr) value {
 		}
 		b.WriteString(lit.Val.AsString())
 	}
-	return value{sort: text, text: b.String()}
+	return value{sort: aText, text: b.String()}
 }
 
 func (r *reader) lookUp(e expr, x *hclsyntax.ScopeTraversalExpr) value {
@@ -170,7 +170,7 @@ func (r *reader) negate(e expr, x *hclsyntax.UnaryOpExpr) value {
 		return r.notHere(e)
 	}
 	v := r.amount(expr{e.f, x.Val})
-	if v.sort == broken {
+	if v.sort == aFault {
 		return v
 	}
 	return value{sort: v.sort, num: new(big.Rat).Neg(v.num), sum: scaled(v.sum, -1), named: v.named}
@@ -181,9 +181,9 @@ func (r *reader) negate(e expr, x *hclsyntax.UnaryOpExpr) value {
 func (r *reader) amount(e expr) value {
 	v := r.eval(e)
 	switch v.sort {
-	case broken, number, length:
+	case aFault, aNumber, aLength:
 		return v
-	case text:
+	case aText:
 		return r.lengthText(e, v.text)
 	}
 	return r.broken(diag.Diagnostic{Code: "E213", Subject: e.span(),
@@ -199,18 +199,18 @@ func (r *reader) lengthText(e expr, said string) value {
 		return r.broken(d)
 	}
 	n := new(big.Rat).SetFrac64(int64(l), int64(unitLength(r.unit)))
-	return value{sort: length, num: n, sum: []term{{times: 1, at: e.x.Range(), num: n}}}
+	return value{sort: aLength, num: n, sum: []term{{times: 1, at: e.x.Range(), num: n}}}
 }
 
 // reckon does one sum. A bare number beside a length is in the commission's
 // unit; a length times a length is an area and refused.
 func (r *reader) reckon(e expr, x *hclsyntax.BinaryOpExpr) value {
 	a, b := r.amount(expr{e.f, x.LHS}), r.amount(expr{e.f, x.RHS})
-	if a.sort == broken || b.sort == broken {
+	if a.sort == aFault || b.sort == aFault {
 		return value{}
 	}
 	v := value{sort: max(a.sort, b.sort), named: a.named || b.named}
-	both := a.sort == length && b.sort == length
+	both := a.sort == aLength && b.sort == aLength
 	switch x.Op {
 	case hclsyntax.OpAdd:
 		v.num, v.sum = new(big.Rat).Add(a.num, b.num), joined(a.sum, b.sum)
@@ -225,10 +225,10 @@ func (r *reader) reckon(e expr, x *hclsyntax.BinaryOpExpr) value {
 		switch {
 		case b.num.Sign() == 0:
 			return r.cannot(e, "this divides by nothing", "What stands below the line comes to 0.")
-		case b.sort == length && a.sort == number:
+		case b.sort == aLength && a.sort == aNumber:
 			return r.cannot(e, "a number divided by a length is not a size", "Take the unit away from what stands below the line.")
 		case both:
-			v.sort = number
+			v.sort = aNumber
 		}
 		v.num = new(big.Rat).Quo(a.num, b.num)
 	default:
@@ -251,7 +251,7 @@ func (r *reader) call(e expr, x *hclsyntax.FunctionCallExpr) value {
 	ok := !e.f.faulty(x.NameRange)
 	for i, a := range x.Args {
 		args[i] = r.amount(expr{e.f, a})
-		ok = ok && args[i].sort != broken
+		ok = ok && args[i].sort != aFault
 	}
 	if !ok {
 		return value{}
@@ -262,7 +262,7 @@ func (r *reader) call(e expr, x *hclsyntax.FunctionCallExpr) value {
 		return r.notHere(e)
 	case (x.Name == "min" || x.Name == "max") && len(args) > 0:
 		return extreme(args, x.Name == "max")
-	case (x.Name == "mm" || x.Name == "inch") && len(args) == 1 && args[0].sort == number:
+	case (x.Name == "mm" || x.Name == "inch") && len(args) == 1 && args[0].sort == aNumber:
 		return r.inUnit(args[0], x.Name)
 	case x.Name == "min" || x.Name == "max":
 		d.Summary, d.Detail = x.Name+" needs sizes to choose from", "Write "+x.Name+"(a, b)."
@@ -295,7 +295,7 @@ func (r *reader) inUnit(v value, unit string) value {
 	if unit == "inch" {
 		from = measure.Inch
 	}
-	return value{sort: length, num: new(big.Rat).Mul(v.num, big.NewRat(int64(from), int64(unitLength(r.unit)))), named: v.named}
+	return value{sort: aLength, num: new(big.Rat).Mul(v.num, big.NewRat(int64(from), int64(unitLength(r.unit)))), named: v.named}
 }
 
 func scaled(sum []term, by int64) []term {
@@ -324,7 +324,7 @@ func multiplied(a, b value) []term {
 		a, b = b, a
 	}
 	const most = 1000
-	if !a.num.IsInt() || !a.num.Num().IsInt64() || b.sum == nil || a.sort == length {
+	if !a.num.IsInt() || !a.num.Num().IsInt64() || b.sum == nil || a.sort == aLength {
 		return nil
 	}
 	n := a.num.Num().Int64()
