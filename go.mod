@@ -27,4 +27,11 @@ require (
 	pgregory.net/rapid v1.3.0
 )
 
-require github.com/rivo/uniseg v0.4.7 // indirect
+require (
+	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
+	github.com/hhrutter/tiff v1.0.6 // indirect
+	github.com/mattn/go-runewidth v0.0.27 // indirect
+	github.com/rivo/uniseg v0.4.7 // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+	golang.org/x/crypto v0.54.0 // indirect
+)

@@ -1,7 +1,3 @@
-//go:build pdfcpu
-
-// The tag keeps this file out until go.sum lists what pdfcpu itself needs.
-
 package sheet_test
 
 import (
