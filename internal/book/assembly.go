@@ -1,0 +1,537 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+
+	"casewright/internal/joinery"
+	"casewright/internal/measure"
+	"casewright/internal/piece"
+	"casewright/internal/sheet"
+	"casewright/internal/sheet/lettering"
+)
+
+// assemblies gives each assembly its sheet; those that are alike share one.
+func (m *maker) assemblies() error {
+	for _, group := range m.alike() {
+		m.assembly(group)
+	}
+	return nil
+}
+
+// alike gathers assemblies whose parts have the same names, sizes and woods.
+func (m *maker) alike() [][]*piece.Assembly {
+	var out [][]*piece.Assembly
+	at := map[string]int{}
+	for _, a := range m.p.Assemblies {
+		k := m.likeness(a)
+		if i, ok := at[k]; ok {
+			out[i] = append(out[i], a)
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, []*piece.Assembly{a})
+	}
+	return out
+}
+
+// likeness is equal for assemblies that can be built from one sheet. A bow
+// makes each of its stretches its own.
+func (m *maker) likeness(a *piece.Assembly) string {
+	var b strings.Builder
+	b.WriteString(string(a.Kind))
+	for _, p := range a.Parts {
+		fmt.Fprintf(&b, "|%s %d %d %d %s", p.Name, p.Length.Length(), p.Width.Length(), p.Thickness.Length(), p.Wood.Name)
+		if p.Bow != nil {
+			fmt.Fprintf(&b, " %d-%d", p.Bow.From, p.Bow.To)
+		}
+	}
+	return b.String()
+}
+
+func (m *maker) assembly(group []*piece.Assembly) {
+	a := group[0]
+	f := m.flow(capital(assemblyTitle(group)))
+	for _, g := range group {
+		m.mark("assembly " + g.Letter)
+	}
+	if len(group) > 1 {
+		f.lead("Drawn for " + a.Letter + "; the others are the same size, part for part (" + sameParts(group) + ").")
+	}
+	most := f.left() * 0.56
+	if a.Kind == piece.CaseAssembly {
+		most = f.left() - 1
+	}
+	f.figure(m.assemblyViews(a), most)
+	m.assemblyParts(f, group)
+	m.assemblyJoints(f, a)
+	m.assemblyFit(f, a)
+	m.assemblyCare(f, a)
+}
+
+func sameParts(group []*piece.Assembly) string {
+	var out []string
+	for _, g := range group[1:] {
+		out = append(out, g.Letter+"1 is built as "+group[0].Letter+"1 and so on")
+	}
+	return listed(out)
+}
+
+// bodiesOf are the bodies of one assembly.
+func (m *maker) bodiesOf(a *piece.Assembly) []*body {
+	var out []*body
+	for _, b := range m.bodies {
+		if b.part.Assembly == a {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// assemblyViews are three views in projection and, of a case, a section.
+func (m *maker) assemblyViews(a *piece.Assembly) *arrangement {
+	bodies := m.bodiesOf(a)
+	front, side, plan := look(bodies, fromFront), look(bodies, fromRight), look(bodies, fromAbove)
+	sideName := "right side"
+	if m.angle == sheet.FirstAngle {
+		side, sideName = look(bodies, fromLeft), "left side"
+	}
+	out := &arrangement{m: m}
+	planRow, frontRow := 0, 1
+	if m.angle == sheet.FirstAngle {
+		planRow, frontRow = 1, 0
+	}
+	f := &panel{name: "front", scene: front, model: front.bounds(), pen: clearPens, dims: m.frontDims(a)}
+	s := &panel{name: sideName, scene: side, model: side.bounds(), pen: clearPens, dims: m.sideDims(a)}
+	p := &panel{name: "from above", scene: plan, model: plan.bounds(), pen: clearPens, dims: m.topDims(a)}
+	out.put(f, 0, frontRow)
+	out.put(s, 1, frontRow)
+	out.put(p, 0, planRow)
+	panels := []*panel{f, p, s}
+	if a.Kind == piece.CaseAssembly {
+		x := m.sectionIn(a)
+		cut := lookBehind(bodies, fromRight, -x.Millimetres())
+		c := &panel{name: "section A–A", scene: cut, model: cut.bounds(), pen: clearPens}
+		f.over = func(v sheet.View) []sheet.Item { return cuttingPlane(v, x) }
+		out.put(c, 2, frontRow)
+		panels = []*panel{f, c, p, s}
+	}
+	if a.Kind == piece.DoorAssembly {
+		f.over = func(v sheet.View) []sheet.Item { return front.hidden(v, tenoned(a)...) }
+	}
+	if a.Kind == piece.DrawerAssembly {
+		f.over = func(v sheet.View) []sheet.Item { return front.hidden(v, behindFront(a)...) }
+		s.over = func(v sheet.View) []sheet.Item { return side.hidden(v, behindFront(a)...) }
+	}
+	share(panels, bodies)
+	m.placeMarks(out, a, planRow)
+	return out
+}
+
+// share gives each body a balloon in the view where it shows most.
+func share(panels []*panel, bodies []*body) {
+	for _, b := range bodies {
+		var best *panel
+		free := 0.0
+		for i, p := range panels {
+			t, ok := partBalloon(p.scene, b).best(p.scene)
+			if !ok {
+				continue
+			}
+			if i == 0 {
+				t.free *= 2 // the front, where it can be
+			}
+			if t.free > free*1.01 {
+				best, free = p, t.free
+			}
+		}
+		if best != nil {
+			best.marks = append(best.marks, partBalloon(best.scene, b))
+		}
+	}
+}
+
+// sectionIn is where a case is cut.
+func (m *maker) sectionIn(a *piece.Assembly) measure.Length {
+	for _, o := range m.p.Openings {
+		if o.Case == a && (o.Fill.Door != nil || o.Fill.Drawer != nil) {
+			return o.Corner.X + o.Width.Length()*3/8
+		}
+	}
+	return a.Corner.X + a.Size[0].Length()*3/7
+}
+
+// tenoned are the parts of a door whose ends others hide.
+func tenoned(a *piece.Assembly) []*piece.Part {
+	var out []*piece.Part
+	for _, p := range a.Parts {
+		if strings.Contains(p.Path, ".rail.") || strings.Contains(p.Path, ".panel") {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// behindFront are the parts of a drawer that its front and sides hide.
+func behindFront(a *piece.Assembly) []*piece.Part {
+	var out []*piece.Part
+	for _, p := range a.Parts {
+		if p.Name == "bottom" || p.Name == "back" || strings.HasSuffix(p.Name, "side") {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// frontDims are the chains around an assembly's front.
+func (m *maker) frontDims(a *piece.Assembly) []dimension {
+	x, z := a.Corner.X, a.Corner.Z
+	switch a.Kind {
+	case piece.CaseAssembly:
+		return distinct(append(m.caseChains(a), m.shelfChains(a)...))
+	case piece.DoorAssembly:
+		return m.doorChains(a)
+	}
+	return []dimension{
+		strip{from: x, sizes: a.Size[:1]}.on(sheet.Below),
+		strip{from: z, sizes: a.Size[1:2]}.on(sheet.LeftOf),
+	}
+}
+
+// shelfChains stand within openings that have boards fixed across them.
+func (m *maker) shelfChains(a *piece.Assembly) []dimension {
+	var out []dimension
+	for _, o := range m.p.Openings {
+		if o.Case != a {
+			continue
+		}
+		stops := []measure.Length{o.Corner.Z, o.Corner.Z + o.Height.Length()}
+		for _, p := range a.Parts {
+			lo, hi := p.Corners()
+			within := lo.Z > o.Corner.Z && hi.Z < o.Corner.Z+o.Height.Length()
+			if within && lo.X < o.Corner.X+o.Width.Length()/2 && hi.X > o.Corner.X+o.Width.Length()/2 && strings.HasPrefix(p.Path, o.Path+".") {
+				stops = insert(insert(stops, lo.Z), hi.Z)
+			}
+		}
+		if len(stops) > 2 {
+			x := (o.Corner.X + o.Width.Length()*2/3).Millimetres()
+			out = append(out, dimension{side: sheet.RightOf, stops: stops, at: &x})
+		}
+	}
+	return out
+}
+
+// doorChains are stile, field, stile and rail, field, rail.
+func (m *maker) doorChains(a *piece.Assembly) []dimension {
+	x, z := a.Corner.X, a.Corner.Z
+	out := []dimension{
+		strip{from: x, sizes: a.Size[:1]}.on(sheet.Below),
+		strip{from: z, sizes: a.Size[1:2]}.on(sheet.LeftOf),
+	}
+	for _, f := range m.p.Fillings() {
+		switch {
+		case f.Name == "width of the frame" && f.Total == a.Size[0]:
+			out = append(out, strip{from: x, sizes: f.Members, total: f.Total}.on(sheet.Below))
+		case f.Name == "height of the frame" && f.Total == a.Size[1]:
+			out = append(out, strip{from: z, sizes: reversed(f.Members), total: f.Total}.on(sheet.RightOf))
+		}
+	}
+	return distinct(out)
+}
+
+// sideDims are the depth and what the side view adds.
+func (m *maker) sideDims(a *piece.Assembly) []dimension {
+	sign := measure.Length(1)
+	if m.angle == sheet.FirstAngle {
+		sign = -1
+	}
+	lo, hi := spanOf(a)
+	out := []dimension{{side: sheet.Below, stops: rising(sign*lo.Y, sign*hi.Y)}}
+	if a.Kind == piece.DrawerAssembly {
+		out = append(out, m.drawerSideDims(a, sign)...)
+	}
+	return distinct(out)
+}
+
+// drawerSideDims are how the bottom and back stand in the side.
+func (m *maker) drawerSideDims(a *piece.Assembly, sign measure.Length) []dimension {
+	stops := []measure.Length{a.Corner.Z, a.Corner.Z + a.Size[1].Length()}
+	for _, p := range a.Parts {
+		lo, hi := p.Corners()
+		switch p.Name {
+		case "bottom":
+			stops = insert(insert(stops, lo.Z), hi.Z)
+		case "back":
+			stops = insert(stops, hi.Z)
+		}
+	}
+	return []dimension{{side: sheet.RightOf, stops: stops}}
+}
+
+// spanOf is the room an assembly takes.
+func spanOf(a *piece.Assembly) (lo, hi piece.Vec) {
+	for i, p := range a.Parts {
+		x, z := p.Corners()
+		if i == 0 {
+			lo, hi = x, z
+		}
+		lo = piece.Vec{X: min(lo.X, x.X), Y: min(lo.Y, x.Y), Z: min(lo.Z, x.Z)}
+		hi = piece.Vec{X: max(hi.X, z.X), Y: max(hi.Y, z.Y), Z: max(hi.Z, z.Z)}
+	}
+	return lo, hi
+}
+
+// topDims are what only the plan shows.
+func (m *maker) topDims(a *piece.Assembly) []dimension {
+	switch a.Kind {
+	case piece.DrawerAssembly:
+		return m.drawerPlan(a)
+	case piece.SlabAssembly:
+		return m.slabPlan(a)
+	case piece.CaseAssembly:
+		return m.casePlan(a)
+	}
+	return nil
+}
+
+func (m *maker) drawerPlan(a *piece.Assembly) []dimension {
+	var left, front, back *piece.Part
+	for _, p := range a.Parts {
+		switch p.Name {
+		case "left side":
+			left = p
+		case "front":
+			front = p
+		case "back":
+			back = p
+		}
+	}
+	if left == nil || front == nil || back == nil || front.Bow != nil {
+		return nil
+	}
+	lo, hi := left.Corners()
+	x, w := a.Corner.X, a.Size[0].Length()
+	t := hi.X - lo.X
+	bl, bh := back.Corners()
+	fl, fh := front.Corners()
+	return []dimension{
+		{side: sheet.Above, stops: []measure.Length{x, x + t, x + w - t, x + w}},
+		{side: sheet.LeftOf, stops: []measure.Length{fl.Y, fh.Y, bl.Y, bh.Y}},
+	}
+}
+
+func (m *maker) slabPlan(a *piece.Assembly) []dimension {
+	p := a.Parts[0]
+	lo, hi := p.Corners()
+	out := []dimension{{side: sheet.RightOf, stops: []measure.Length{lo.Y, hi.Y}}}
+	if p.Bow == nil || p.Bow.Axis != joinery.W {
+		return out
+	}
+	out = append(out, dimension{side: sheet.LeftOf, stops: []measure.Length{lo.Y, lo.Y + p.Bow.Fall, hi.Y}})
+	k := p.Bow.Curve
+	left, right := k.Shape.Bow()
+	shift := (lo.X+hi.X)/2 - (p.Bow.From+p.Bow.To)/2
+	if a, z := left+shift, right+shift; a > lo.X && z < hi.X {
+		out = append(out, dimension{side: sheet.Above, stops: []measure.Length{lo.X, a, z, hi.X}})
+	}
+	return out
+}
+
+// casePlan is the depth, and how deep the back sits.
+func (m *maker) casePlan(a *piece.Assembly) []dimension {
+	y := a.Corner.Y
+	stops := []measure.Length{y, y + a.Size[2].Length()}
+	for _, o := range m.p.Openings {
+		if o.Case == a {
+			stops = insert(stops, y+o.Depth.Length())
+			break
+		}
+	}
+	return []dimension{{side: sheet.RightOf, stops: stops}}
+}
+
+// placeMarks shows where the cabinetmaker's triangle goes, in the free corner.
+func (m *maker) placeMarks(out *arrangement, a *piece.Assembly, row int) {
+	g, words := fromFront, "triangle on the front edges, pointing up"
+	turn := measure.Angle(0)
+	switch a.Kind {
+	case piece.DrawerAssembly:
+		g, words, turn = fromAbove, "triangle on the upper edges, pointing to the front", measure.Degrees(180)
+	case piece.DoorAssembly:
+		words = "triangle on the show face, pointing up"
+	case piece.SlabAssembly, piece.StandAssembly:
+		return
+	}
+	s := look(m.bodiesOf(a), g)
+	out.free = place{1, row}
+	out.corner = func(room sheet.Box) []sheet.Item {
+		box := sheet.Box{X: room.X, Y: room.Y, W: max(room.W, 26), H: max(min(room.H, 30), 16)}
+		v := fitted(s.bounds(), sheet.Box{X: box.X, Y: box.Y, W: box.W, H: box.H - 8})
+		items := s.paint(v, pens{sheet.Pen{Width: 0.13, Ink: sheet.Mid}, sheet.Pen{Width: 0.13}})
+		items = append(items, sheet.Triangle{Box: v.OnPaper(), Turn: turn})
+		p := sheet.Paragraph{At: sheet.Pt(box.X-6, box.Bottom()-6.5), Width: box.W + 12, Text: words, Size: 7, Align: sheet.Center, Ink: sheet.Dark}
+		return append(items, p)
+	}
+}
+
+// fitted is a view that fills a box, to no scale in particular.
+func fitted(model, box sheet.Box) sheet.View {
+	r := min(box.W/model.W, box.H/model.H)
+	return sheet.CenterView(model, box, sheet.Scale{Paper: int(r * 100000), Model: 100000})
+}
+
+// assemblyParts lists the parts with the sums their lengths come from.
+func (m *maker) assemblyParts(f *flow, group []*piece.Assembly) {
+	f.head("Parts", 24)
+	t := sheet.Table{Columns: []sheet.Column{
+		{Title: "mark", Width: 12 + 8*float64(min(len(group), 4)), Face: lettering.Bold},
+		{Title: "part", Width: 27}, {Title: "length × width × thickness", Width: 42},
+		{Title: "show face, reference edge", Width: 27}, {Title: "length is"},
+	}}
+	for i, p := range group[0].Parts {
+		var names []string
+		for _, g := range group {
+			names = append(names, g.Parts[i].Mark)
+		}
+		ink := sheet.Shade(0)
+		if p.Standing == piece.Waits {
+			ink = sheet.Dark
+		}
+		t.Rows = append(t.Rows, sheet.Row{Cells: []sheet.Cell{
+			{Text: strings.Join(names, " "), Tick: true}, {Text: p.Name},
+			{Text: m.three(p.Length, p.Width, p.Thickness), Ink: ink},
+			{Text: showFace(p) + ", " + edgeName(p)},
+			{Text: p.Length.Sum(m.fine.Format)},
+		}})
+	}
+	f.table(t)
+}
+
+// assemblyJoints names the joints, with the sheets that lay them out.
+func (m *maker) assemblyJoints(f *flow, a *piece.Assembly) {
+	var rows []sheet.Row
+	for _, j := range m.p.Joints {
+		if j.A == nil || j.A.Assembly != a {
+			continue
+		}
+		rows = append(rows, sheet.Row{Cells: []sheet.Cell{
+			{Text: j.Kind}, {Text: j.Name}, {Text: m.jointSizes(j)}, {Text: gluedWords(j)}, {Text: m.layoutName(j)},
+		}})
+	}
+	if len(rows) == 0 {
+		return
+	}
+	f.head("Joints", 24)
+	f.table(sheet.Table{Columns: []sheet.Column{
+		{Title: "joint", Width: 36}, {Title: "between"}, {Title: "sizes", Weight: 1.1}, {Title: "glue", Width: 20}, {Title: "laid out", Width: 18},
+	}, Rows: rows})
+}
+
+func (m *maker) jointSizes(j *piece.Joint) string {
+	if l := j.Dovetail; l != nil {
+		text := fmt.Sprintf("%s, slope %s", count(len(l.Tails), "tail", "tails"), l.Slope)
+		if !l.Through() {
+			text += ", lap " + m.gap(l.Lap)
+		}
+		return text + ", tails on " + j.A.Mark
+	}
+	var out []string
+	if j.Depth.Given() {
+		word := "deep"
+		if strings.Contains(j.Kind, "tenon") {
+			word = "long"
+		}
+		out = append(out, m.size(j.Depth)+" "+word)
+	}
+	if j.Tongue.Given() {
+		word := "wide"
+		if strings.Contains(j.Kind, "tenon") {
+			word = "thick"
+		}
+		out = append(out, m.size(j.Tongue)+" "+word)
+	}
+	return strings.Join(out, ", ")
+}
+
+func gluedWords(j *piece.Joint) string {
+	switch {
+	case j.Glued == "all":
+		return "all"
+	case j.Glued != "":
+		return j.Glued
+	case j.B == nil:
+		return ""
+	}
+	return "none: free to move"
+}
+
+// assemblyFit says how a drawer or door sits in its opening.
+func (m *maker) assemblyFit(f *flow, a *piece.Assembly) {
+	if a.Opening == nil {
+		return
+	}
+	var lines []string
+	for _, g := range m.p.Fillings() {
+		if strings.HasSuffix(g.Name, " of "+a.Opening.Path) {
+			lines = append(lines, m.fillingWords(g))
+		}
+	}
+	if len(lines) == 0 {
+		return
+	}
+	f.head("In the "+a.Opening.Name+" opening", 12)
+	for _, l := range lines {
+		f.item(false, l)
+	}
+}
+
+// fillingWords is a sum that holds as printed: what fills a space.
+func (m *maker) fillingWords(g piece.Filling) string {
+	var out []string
+	for _, s := range g.Members {
+		out = append(out, m.size(s)+" "+s.Name())
+	}
+	word, _, _ := strings.Cut(g.Name, " of ")
+	return word + ": " + strings.Join(out, " + ") + " = " + m.size(g.Total)
+}
+
+// assemblyCare prints cautions where the hand is.
+func (m *maker) assemblyCare(f *flow, a *piece.Assembly) {
+	lines := m.smallParts(a)
+	if c := m.caseOf(a); c != nil && c.Hung.Value {
+		lines = append(lines, "This case hangs on a wall. Screw the wall cleat into studs, at least two, never into plaster alone; fix the bottom so that the case cannot lift off. What a wall must carry is a matter of local codes and licensed practice: ask where in doubt.")
+	}
+	if a.Kind == piece.DoorAssembly || a.Kind == piece.DrawerAssembly {
+		lines = append(lines, "Prove the first: dry-fit this one in its opening before the next is cut.")
+	}
+	if len(lines) == 0 {
+		return
+	}
+	f.head("Take care", 14)
+	for _, l := range lines {
+		f.item(false, l)
+	}
+}
+
+// smallParts are what must not go over the machines alone.
+func (m *maker) smallParts(a *piece.Assembly) []string {
+	least := m.p.Spec.Shop.ShortestPart
+	thinnest := m.p.Spec.Shop.ThinnestPart
+	var short, thin []string
+	for _, p := range a.Parts {
+		if least.Given() && p.Length.Length() < least.Length() {
+			short = append(short, p.Mark)
+		}
+		if thinnest.Given() && p.Thickness.Length() < thinnest.Length() {
+			thin = append(thin, p.Mark)
+		}
+	}
+	var out []string
+	if len(short) > 0 {
+		out = append(out, listed(short)+": shorter than "+m.unit(least.Length())+", the shortest that is safe at jointer and planer here. Leave them joined in a longer blank until the last cut; push blocks, never fingers.")
+	}
+	if len(thin) > 0 {
+		out = append(out, listed(thin)+": thinner than "+m.unit(thinnest.Length())+". Plane them on a carrier board or by hand.")
+	}
+	return out
+}

@@ -1,0 +1,382 @@
+package book
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"casewright/internal/joinery"
+	"casewright/internal/measure"
+	"casewright/internal/piece"
+	"casewright/internal/sheet"
+	"casewright/internal/sheet/lettering"
+)
+
+// layoutUse is one dovetail layout with every corner that is marked from it.
+type layoutUse struct {
+	name   string // "D1"
+	layout *joinery.DovetailLayout
+	joints []*piece.Joint
+}
+
+// findLayouts gathers joints by what their layout marks, not by who asked.
+func (m *maker) findLayouts() []*layoutUse {
+	var out []*layoutUse
+next:
+	for _, j := range m.p.Joints {
+		if j.Dovetail == nil || len(j.Dovetail.Tails) == 0 {
+			continue
+		}
+		for _, u := range out {
+			if sameMarks(u.layout, j.Dovetail) {
+				u.joints = append(u.joints, j)
+				continue next
+			}
+		}
+		out = append(out, &layoutUse{fmt.Sprintf("D%d", len(out)+1), j.Dovetail, []*piece.Joint{j}})
+	}
+	return out
+}
+
+func sameMarks(a, b *joinery.DovetailLayout) bool {
+	return a == b || a.Width == b.Width && a.TailStock == b.TailStock && a.PinStock == b.PinStock && a.Lap == b.Lap &&
+		reflect.DeepEqual(a.Tails, b.Tails) && reflect.DeepEqual(a.Runs, b.Runs)
+}
+
+// layoutName is the layout a joint is marked from.
+func (m *maker) layoutName(j *piece.Joint) string {
+	for _, u := range m.layouts {
+		for _, o := range u.joints {
+			if o == j {
+				return "layout " + u.name
+			}
+		}
+	}
+	return ""
+}
+
+// dovetails prints every layout in full size.
+func (m *maker) dovetails() error {
+	for _, u := range m.layouts {
+		if err := m.layoutSheet(u); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// layoutSheet puts a layout on one sheet, turned if it is wide, or cuts it into
+// tiles.
+func (m *maker) layoutSheet(u *layoutUse) error {
+	title := "Dovetails " + u.name + ", full size"
+	w := u.layout.Width.Millimetres()
+	for _, paper := range []sheet.Paper{m.paper, m.paper.Landscape()} {
+		box := writable(paper)
+		if w+dovetailSides > box.W {
+			continue
+		}
+		m.oneSheet(u, title, paper, box)
+		return nil
+	}
+	return m.tiledSheets(u, title)
+}
+
+// dovetailSides is the room beside the joint for its words.
+const dovetailSides = 24.0
+
+func (m *maker) oneSheet(u *layoutUse, title string, paper sheet.Paper, box sheet.Box) {
+	d := m.page(title, paper)
+	m.mark(u.name)
+	d.scale = "SCALE 1:1"
+	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: title, Size: sheet.SizeHead, Level: sheet.Top})
+	words := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+10), Width: box.W, Text: m.layoutWords(u), Size: 9.5}
+	d.add(words)
+	y := words.At.Y + words.Height() + 5
+	k := &dovetailDrawing{m: m, l: u.layout}
+	k.draw()
+	x := box.X + (box.W-u.layout.Width.Millimetres())/2 + 4
+	d.add(sheet.Group{At: sheet.Move(x, y), Items: k.items})
+	d.add(sheet.TestBar{At: sheet.Pt(box.X+2, box.Bottom()-7)})
+	if room := box.H - (y - box.Y); room > sheet.TestBarLength+24 && box.Right()-7 > x+u.layout.Width.Millimetres()+10 {
+		d.add(sheet.TestBar{At: sheet.Pt(box.Right()-7, y+4), Upright: true})
+	}
+}
+
+// tiledSheets cuts a long layout into sheets that overlap by 20 mm.
+func (m *maker) tiledSheets(u *layoutUse, title string) error {
+	k := &dovetailDrawing{m: m, l: u.layout}
+	k.draw()
+	words := sheet.Paragraph{At: sheet.Pt(0, -4), Width: min(u.layout.Width.Millimetres(), 140), Text: m.layoutWords(u), Size: 9.5}
+	h := words.Height() + 10
+	items := []sheet.Item{words, sheet.Group{At: sheet.Move(0, h), Items: k.items}}
+	b := sheet.Bounds(items...)
+	tiles, err := sheet.Tile(sheet.Drawing{Title: m.title() + ": " + title, Bounds: b.Inset(-2), Items: items}, m.paper, 20)
+	if err != nil {
+		return err
+	}
+	for _, p := range tiles.Pages {
+		d := m.page(title, p.Paper)
+		d.tiled = true
+		d.items = p.Items
+		m.mark(u.name)
+	}
+	return nil
+}
+
+// layoutWords say which corners are marked from the layout and with what.
+func (m *maker) layoutWords(u *layoutUse) string {
+	l := u.layout
+	kind := "Through dovetails"
+	if !l.Through() {
+		kind = "Half-blind dovetails, lap " + m.gap(l.Lap)
+	}
+	text := fmt.Sprintf("%s, slope %s. Tail boards %s thick, pin boards %s. ", kind, l.Slope, m.gap(l.TailStock), m.gap(l.PinStock))
+	text += "For " + strings.Join(m.corners(u.joints), "; ") + ". "
+	text += "Measure from the front or lower edge, marked ⌂ here, always the same one; do not add up from tail to tail. "
+	text = strings.ReplaceAll(text, "marked ⌂ here", "at the left here")
+	if l.Narrowest > 0 {
+		text += "Sockets between tails are " + m.gap(l.Narrowest) + " at the end, " + m.gap(l.Narrowest+2*l.Flare) + " at the baseline: " + m.chisel(l) + "."
+	}
+	return text
+}
+
+// corners are joints as corners, those of one pair of boards together.
+func (m *maker) corners(joints []*piece.Joint) []string {
+	var out []string
+	for _, j := range joints {
+		out = append(out, j.A.Mark+" to "+j.B.Mark)
+	}
+	return []string{listed(out) + " (tails on " + listed(firsts(joints)) + ")"}
+}
+
+func firsts(joints []*piece.Joint) []string {
+	var out []string
+	for _, j := range joints {
+		if !hasWord(out, j.A.Mark) {
+			out = append(out, j.A.Mark)
+		}
+	}
+	return out
+}
+
+// chisels are widths that are sold, for the words only.
+var chisels = []measure.Length{measure.Inch / 2, 3 * measure.Inch / 8, measure.Inch / 4, 3 * measure.Inch / 16, measure.Inch / 8, measure.Inch / 16}
+
+// metricChisels are widths sold in millimetres.
+var metricChisels = []measure.Length{12 * measure.Millimetre, 10 * measure.Millimetre, 8 * measure.Millimetre, 6 * measure.Millimetre, 4 * measure.Millimetre, 3 * measure.Millimetre, 2 * measure.Millimetre}
+
+func (m *maker) chisel(l *joinery.DovetailLayout) string {
+	list := chisels
+	if m.fine.Unit == measure.Millimetres {
+		list = metricChisels
+	}
+	for _, c := range list {
+		if c <= l.Narrowest+2*l.Flare {
+			return "a " + m.unit(c) + " chisel enters at the baseline"
+		}
+	}
+	return "no chisel enters; saw the waste out"
+}
+
+// dovetailDrawing draws a layout in full size, millimetres, from its upper left
+// corner, the front or lower edge at the left.
+type dovetailDrawing struct {
+	m     *maker
+	l     *joinery.DovetailLayout
+	items []sheet.Item
+	y     float64
+}
+
+// Room above and below the pictures for the distances.
+const (
+	figuresRoom = 21.0
+	boardShown  = 16.0 // of a board beyond its joint
+)
+
+func (k *dovetailDrawing) add(items ...sheet.Item) { k.items = append(k.items, items...) }
+
+func (k *dovetailDrawing) draw() {
+	k.tails()
+	k.pinEnd()
+	k.pinFace()
+}
+
+func (k *dovetailDrawing) name(text string) {
+	k.add(sheet.Text{At: sheet.Pt(0, k.y), Text: text, Face: lettering.Bold, Size: 9.5, Level: sheet.Top})
+	k.y += 5
+}
+
+// tails is the tail board seen on its outside face, its end upwards.
+func (k *dovetailDrawing) tails() {
+	l := k.l
+	k.name("Tail board, outside face: mark these, saw, then mark the pins from them")
+	k.y += figuresRoom
+	w, deep := l.Width.Millimetres(), l.TailLength.Millimetres()
+	top, base, foot := k.y, k.y+deep, k.y+deep+boardShown
+	k.distances(top, -1, "at the end", edges(l.Tails, true))
+	for i, p := range l.Pins {
+		k.waste(p.TipFrom, p.TipTo, p.BaseFrom, p.BaseTo, top, base, i)
+	}
+	k.add(sheet.Polyline{Points: []sheet.Point{{X: 0, Y: foot}, {X: 0, Y: top}, {X: w, Y: top}, {X: w, Y: foot}}, Pen: sheet.Pen{Width: 0.35}})
+	k.baseline(base, "baseline "+k.m.gap(l.TailLength)+" from the end")
+	for _, t := range l.Tails {
+		k.add(sheet.Line{A: sheet.Pt(t.TipFrom.Millimetres(), top), B: sheet.Pt(t.BaseFrom.Millimetres(), base), Pen: sheet.Wide},
+			sheet.Line{A: sheet.Pt(t.TipTo.Millimetres(), top), B: sheet.Pt(t.BaseTo.Millimetres(), base), Pen: sheet.Wide})
+	}
+	k.runs(top, base)
+	k.torn(foot)
+	k.edgeNames(top, foot)
+	k.y = foot
+	k.distances(foot, 1, "at the baseline", edges(l.Tails, false))
+	k.y += figuresRoom + 5
+}
+
+// pinEnd is the pin board seen on its end, outside upwards.
+func (k *dovetailDrawing) pinEnd() {
+	l := k.l
+	k.name("Pin board, end: outside above, inside below")
+	k.y += 3
+	w, t := l.Width.Millimetres(), l.PinStock.Millimetres()
+	top, tip, inside := k.y, k.y+l.Lap.Millimetres(), k.y+t
+	k.add(sheet.Rect(sheet.Box{Y: top, W: w, H: t}, sheet.Pen{Width: 0.35}, sheet.NoFill))
+	for _, s := range l.Tails {
+		ring := []sheet.Point{{X: s.TipFrom.Millimetres(), Y: tip}, {X: s.TipTo.Millimetres(), Y: tip}, {X: s.BaseTo.Millimetres(), Y: inside}, {X: s.BaseFrom.Millimetres(), Y: inside}}
+		k.add(sheet.Polygon{Rings: [][]sheet.Point{ring}, Pen: sheet.Wide, Hatch: wasteHatch})
+	}
+	if !l.Through() {
+		k.add(sheet.Line{A: sheet.Pt(0, tip), B: sheet.Pt(w, tip), Pen: sheet.Pen{Width: 0.18}},
+			sheet.Text{At: sheet.Pt(w+2, tip), Text: "lap " + k.m.gap(l.Lap), Size: 7.5, Level: sheet.Middle})
+	}
+	k.edgeNames(top, inside)
+	k.y = inside + 8
+}
+
+// pinFace is the pin board's inside face, its end upwards.
+func (k *dovetailDrawing) pinFace() {
+	l := k.l
+	k.name("Pin board, inside face")
+	k.y += 3
+	w, deep := l.Width.Millimetres(), l.SocketDepth.Millimetres()
+	top, base, foot := k.y, k.y+deep, k.y+deep+boardShown
+	for _, s := range l.Tails {
+		b := sheet.Box{X: s.BaseFrom.Millimetres(), Y: top, W: s.Base().Millimetres(), H: deep}
+		k.add(sheet.Polygon{Rings: [][]sheet.Point{b.Corners()}, Pen: sheet.Wide, Hatch: wasteHatch})
+	}
+	k.add(sheet.Polyline{Points: []sheet.Point{{X: 0, Y: foot}, {X: 0, Y: top}, {X: w, Y: top}, {X: w, Y: foot}}, Pen: sheet.Pen{Width: 0.35}})
+	k.baseline(base, "baseline "+k.m.gap(l.SocketDepth)+" from the end")
+	k.torn(foot)
+	k.edgeNames(top, foot)
+	k.y = foot
+	k.distances(foot, 1, "at the inside face", edges(l.Tails, false))
+}
+
+// wasteHatch is the saw side of a line.
+var wasteHatch = sheet.Hatch{Kind: sheet.Section, Spacing: 1.6, Pen: sheet.Pen{Width: 0.13, Ink: sheet.Dark}}
+
+// waste hatches what is sawn out between two tails. The half pins' waste is
+// cut off square at the board's edge.
+func (k *dovetailDrawing) waste(tipFrom, tipTo, baseFrom, baseTo measure.Length, top, base float64, i int) {
+	ring := []sheet.Point{{X: tipFrom.Millimetres(), Y: top}, {X: tipTo.Millimetres(), Y: top}, {X: baseTo.Millimetres(), Y: base}, {X: baseFrom.Millimetres(), Y: base}}
+	k.add(sheet.Polygon{Rings: [][]sheet.Point{ring}, Hatch: wasteHatch})
+}
+
+func (k *dovetailDrawing) baseline(y float64, words string) {
+	w := k.l.Width.Millimetres()
+	k.add(sheet.Line{A: sheet.Pt(0, y), B: sheet.Pt(w, y), Pen: sheet.Pen{Width: 0.18}},
+		sheet.Text{At: sheet.Pt(w/2, y+1.4), Text: words, Size: 7.5, Align: sheet.Center, Level: sheet.Top})
+}
+
+// runs shows rabbets and grooves that run out through the corner.
+func (k *dovetailDrawing) runs(top, base float64) {
+	for _, r := range k.l.Runs {
+		for _, x := range [2]measure.Length{r.From, r.To} {
+			if x > 0 && x < k.l.Width {
+				k.add(sheet.Line{A: sheet.Pt(x.Millimetres(), top), B: sheet.Pt(x.Millimetres(), base+boardShown), Pen: sheet.Pen{Width: 0.15, Stroke: sheet.Dashed}})
+			}
+		}
+		word := "groove"
+		if r.From <= 0 || r.To >= k.l.Width {
+			word = "rabbet"
+		}
+		mid := (r.From + r.To).Millimetres() / 2
+		k.add(sheet.Text{At: sheet.Pt(mid, base+boardShown-1.5), Text: word, Size: 6.5, Align: sheet.Center, Ink: sheet.Dark, Clear: true})
+	}
+}
+
+// torn is the ragged line where a board is broken off.
+func (k *dovetailDrawing) torn(y float64) {
+	w := k.l.Width.Millimetres()
+	pts := []sheet.Point{{X: 0, Y: y}}
+	for i := 1; i < 24; i++ {
+		off := 0.7
+		if i%2 == 0 {
+			off = -0.7
+		}
+		pts = append(pts, sheet.Pt(w*float64(i)/24, y+off))
+	}
+	k.add(sheet.Polyline{Points: append(pts, sheet.Pt(w, y)), Pen: sheet.Pen{Width: 0.13}})
+}
+
+func (k *dovetailDrawing) edgeNames(top, foot float64) {
+	w, mid := k.l.Width.Millimetres(), (top+foot)/2
+	k.add(sheet.Text{At: sheet.Pt(-2, mid), Text: "reference edge", Size: 7, Align: sheet.Center, Turn: measure.Degrees(90), Ink: sheet.Dark})
+	_ = w
+}
+
+// edge is one line to mark, by its distance from the reference edge.
+type edge struct{ at measure.Length }
+
+// edges are both sides of every tail.
+func edges(tails []joinery.Wedge, tip bool) []measure.Length {
+	var out []measure.Length
+	for _, t := range tails {
+		if tip {
+			out = append(out, t.TipFrom, t.TipTo)
+		} else {
+			out = append(out, t.BaseFrom, t.BaseTo)
+		}
+	}
+	return out
+}
+
+// distances prints how far each place lies from the reference edge, upright, on
+// the side of a line: up for −1, down for +1.
+func (k *dovetailDrawing) distances(y float64, up float64, what string, at []measure.Length) {
+	all := append(append([]measure.Length{0}, at...), k.l.Width)
+	const pitch = 4.1
+	xs := spread(all, pitch)
+	for i, l := range all {
+		x := l.Millimetres()
+		knee, far := y+up*4, y+up*6.5
+		k.add(sheet.Polyline{Points: []sheet.Point{{X: x, Y: y + up*1}, {X: x, Y: knee - up*1.5}, {X: xs[i], Y: knee + up*0.8}, {X: xs[i], Y: far}}, Pen: sheet.Pen{Width: 0.15}})
+		t := sheet.Text{At: sheet.Pt(xs[i], far+up*0.7), Text: k.m.gap(l), Size: 8, Turn: measure.Degrees(90), Level: sheet.Middle}
+		if up > 0 {
+			t.Align = sheet.Right
+		}
+		k.add(t)
+	}
+	k.add(sheet.Text{At: sheet.Pt(-9, y+up*9), Text: what, Size: 7, Align: sheet.Right, Level: sheet.Middle, Ink: sheet.Dark})
+}
+
+// spread moves places apart to a pitch, as little as it can, from the left and
+// then back from the right.
+func spread(at []measure.Length, pitch float64) []float64 {
+	out := make([]float64, len(at))
+	for i, l := range at {
+		out[i] = l.Millimetres()
+	}
+	for range 200 {
+		moved := false
+		for i := 0; i+1 < len(out); i++ {
+			if gap := pitch - (out[i+1] - out[i]); gap > 1e-6 {
+				out[i] -= gap / 2
+				out[i+1] += gap / 2
+				moved = true
+			}
+		}
+		if !moved {
+			break
+		}
+	}
+	return out
+}
