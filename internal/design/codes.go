@@ -14,7 +14,7 @@ func Explanations() []Explanation { return append([]Explanation(nil), explanatio
 
 var explanations = []Explanation{
 	{"E101", "not UTF-8", "The text holds bytes that are no UTF-8, the one encoding the language has. Older editors, and some that come with an operating system, save in another; look for “encoding” where the file is saved."},
-	{"E102", "too large", "A text, or all texts of a commission together, are larger than anybody writes: more than 16 million bytes, 200 000 lines, 150 000 words and signs, 10 000 blocks or 2 000 named sizes. Most often it is the wrong file. A real job of that size is several commissions."},
+	{"E102", "too large", "A text, or all texts of a commission together, are larger than anybody writes: more than 16 million bytes, or 2 million besides blanks and remarks, 200 000 lines, 150 000 words and signs, 10 000 blocks or 2 000 named sizes. Most often it is the wrong file. A real job of that size is several commissions."},
 	{"E103", "nested too deep", "Brackets stand more than 40 deep within each other, or that many minus signs in a row. Rows within columns within rows need a handful. Look for a bracket that was typed again and again."},
 	{"E104", "too long", "One line or one entry is longer than a person writes, more than 4 000 bytes or 4 000 words and signs. A quote or a bracket was left open, or this is not a commission at all."},
 	{"E105", "a character without meaning", "A character stands where the language has no use for it. Typeset quotes, dashes and blanks come with text pasted from a letter or a page; retype them. A remark begins with #."},

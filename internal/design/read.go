@@ -1,6 +1,7 @@
 package design
 
 import (
+	"bytes"
 	"slices"
 	"strconv"
 
@@ -42,7 +43,7 @@ type topDraft struct {
 
 // takeTexts scans and parses all texts within the limits.
 func (r *reader) takeTexts(sources []Source) {
-	total, tokens, blocks := 0, 0, 0
+	total, tokens, blocks, written := 0, 0, 0, 0
 	for i, s := range sources {
 		total += len(s.Text)
 		if total > mostBytes || i >= mostSources {
@@ -56,8 +57,9 @@ func (r *reader) takeTexts(sources []Source) {
 		f := newFile(s)
 		f.scan = scanText(f, r.diags, topOnly())
 		tokens, blocks = tokens+f.scan.tokens, blocks+f.scan.blocks
-		if tokens > mostTokens || blocks > mostBlocks {
-			if f.scan.tokens < tokens { // else the scan has said so
+		written += len(s.Text) - bytes.Count(f.scan.mask, []byte(" "))
+		if tokens > mostTokens || blocks > mostBlocks || written > mostWritten {
+			if f.scan.tokens <= mostTokens && f.scan.blocks <= mostBlocks { // else the scan has said so
 				r.diags.add(tooLarge(s.Name, "these texts together are far larger than any commission"))
 			}
 			return

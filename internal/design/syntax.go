@@ -34,8 +34,11 @@ func (f *file) parse(diags *report) (bodies []*hclsyntax.Body, twice []hcl.Range
 func (f *file) parseChunk(c chunk, diags *report, budget *int) (*hclsyntax.Body, []hcl.Range) {
 	text := append(bytes.Clone(f.scan.mask[c.start:c.end]), c.closers...)
 	var body *hclsyntax.Body
-	for range mostRounds {
-		if *budget -= len(text); *budget < 0 && body != nil {
+	for round := range mostRounds {
+		if round > 0 {
+			*budget -= len(text)
+		}
+		if *budget < 0 {
 			return body, nil
 		}
 		var found hcl.Diagnostics

@@ -1,0 +1,6 @@
+﻿commission "x" { units = "mm" }
+wood "é" {
+  species = <<-END
+    o ${ak}
+  END
+}

@@ -1,0 +1,3 @@
+commission "👩‍🔧" {
+  title = "é́" x
+}
