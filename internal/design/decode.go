@@ -105,6 +105,7 @@ func whereOf(b *hclsyntax.Block) string {
 
 // attributes reads what a block sets, in the order of the text.
 func attributes[T any](r *reader, b *block[T], t *T, n node) {
+	var strange []string
 	for _, a := range inOrder(n.body.Attributes) {
 		i := slices.IndexFunc(b.attrs, func(x attr[T]) bool { return x.Name == a.Name })
 		if i < 0 {
@@ -118,12 +119,14 @@ func attributes[T any](r *reader, b *block[T], t *T, n node) {
 				kids = append(kids, k.Type)
 			}
 			r.unknownAttribute(n, a, free, kids)
+			strange = append(strange, a.Name)
 			continue
 		}
 		b.attrs[i].read(r, t, expr{n.f, a.Expr})
 	}
 	for _, x := range b.attrs {
-		if x.Required && n.body.Attributes[x.Name] == nil && !n.f.scan.faulty(n.extent()) {
+		misspelt := len(strange) > 0 && len(closest(x.Name, strange)) > 0
+		if x.Required && n.body.Attributes[x.Name] == nil && !misspelt && !n.f.scan.faulty(n.extent()) {
 			r.diags.add(diag.Diagnostic{Code: "E205", Subject: n.head(), Summary: n.where + " has no " + x.Name,
 				Detail: sentence(x.Doc) + " Add " + x.Name + " = " + x.Example + "."})
 		}

@@ -62,6 +62,7 @@ var faults = []struct{ code, name, text string }{
 	{"E201", "elsewhere", "«drawer» {}"},
 	{"E201", "in a fill", "box:\n  inside {\n    drawer {\n      «lid» {}\n    }\n  }\n}"},
 	{"E202", "misspelt", "box:\n  «thicknes» = 3/4\n}"},
+	{"E202", "misspelt and needed", "curve \"a\" {\n  «cord» = 20\n  rise = 1\n}"},
 	{"E202", "outside", "«width» = 20"},
 	{"E202", "block as entry", "box:\n  «back» = \"panel\"\n}"},
 	{"E203", "twice", "season {\n  dry = 30\n  «dry» = 35\n}"},
