@@ -43,7 +43,7 @@ case "box" {
 		lengthAt("sides", "Thickness of the sides where it differs.", "7/8", func(c *caseDraft) *why.Size { return &c.Sides }, usual("thickness")),
 		lengthAt("top", "Thickness of the top where it differs.", "7/8", func(c *caseDraft) *why.Size { return &c.Top }, usual("thickness")),
 		lengthAt("bottom", "Thickness of the bottom where it differs.", "7/8", func(c *caseDraft) *why.Size { return &c.Bottom }, usual("thickness")),
-		woodAt("The wood of its boards, and of all inside that does not say.", func(c *caseDraft) *Text { return &c.Wood }, usual("the first wood block, else black cherry")),
+		woodAt("The wood of its boards, and of all inside that does not say.", func(c *caseDraft) *Text { return &c.Wood }, usual("the first wood block, else the first wood a case names, else black cherry")),
 		refers("front", "The curve its front edges follow.", `"bow"`, func(c *caseDraft) *Text { return &c.Front }, []string{"curve"}, usual("a straight front")),
 		flagAt("hung", "Whether it hangs on a wall.", func(c *caseDraft) *Flag { return &c.Hung }, usual("false")),
 	},
@@ -138,10 +138,10 @@ case "box" {
 	begin: func(r *reader, b *Back, n node) { b.At = n.head() },
 	attrs: []attr[Back]{
 		choiceAt("style", "Boards lapped side by side, a frame with a panel, or nothing.", func(b *Back) *Text { return &b.Style }, choices("shiplap", "panel", "none"), usual("shiplap")),
-		lengthAt("thickness", "Thickness of its boards.", "3/8", func(b *Back) *why.Size { return &b.Thickness }, usual("by the piece")),
-		lengthAt("inset", "From the case's back edge to the back's inside face.", "3/8", func(b *Back) *why.Size { return &b.Inset }, usual("the back's thickness, and room for the cleat of a hung case")),
-		lengthAt("rabbet", "How deep the rabbet goes into sides, top and bottom.", "3/8", func(b *Back) *why.Size { return &b.Rabbet }, usual("by the piece")),
-		countAt("boards", "How many boards.", "4", func(b *Back) *Number { return &b.Boards }, fromTo(1, 200), usual("chosen by the width")),
+		lengthAt("thickness", "Thickness of its boards.", "3/8", func(b *Back) *why.Size { return &b.Thickness }, usual("3/8 in ("+practice+")")),
+		lengthAt("inset", "From the case's back edge to the back's inside face.", "3/8", func(b *Back) *why.Size { return &b.Inset }, usual("the back's thickness, and the cleat's in a hung case")),
+		lengthAt("rabbet", "How deep the rabbet goes into sides, top and bottom.", "3/8", func(b *Back) *why.Size { return &b.Rabbet }, usual("half the side, to the nearest 1/16 ("+practice+")")),
+		countAt("boards", "How many boards.", "4", func(b *Back) *Number { return &b.Boards }, fromTo(1, 200), usual("as many as keep each at most 5 in wide ("+practice+")")),
 		woodAt("Its wood.", func(b *Back) *Text { return &b.Wood }, usual("the case's wood")),
 	},
 }
@@ -168,7 +168,7 @@ case "box" {
 	begin: func(r *reader, c *Cleat, n node) { c.At, c.Bevel = n.head(), usualBevel },
 	attrs: []attr[Cleat]{
 		lengthAt("thickness", "Thickness of both halves.", "9/16", func(c *Cleat) *why.Size { return &c.Thickness }, usual("3/4 in ("+practice+")")),
-		lengthAt("height", "Height of each half.", "2", func(c *Cleat) *why.Size { return &c.Height }, usual("by the piece")),
+		lengthAt("height", "Height of each half.", "2", func(c *Cleat) *why.Size { return &c.Height }, usual("2 1/2 in (Architectural Woodwork Standards, 1st ed. 2009, 4.4.18)")),
 		angleAt("bevel", "Bevel from the horizontal.", `"45 deg"`, func(c *Cleat) *measure.Angle { return &c.Bevel }, fromTo(10, 80), usual("45° ("+practice+")")),
 		woodAt("Its wood.", func(c *Cleat) *Text { return &c.Wood }, usual("the case's wood")),
 	},

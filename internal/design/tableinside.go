@@ -171,8 +171,8 @@ func spaceKids[P any](of func(*P) *spaceDraft) []child[P] {
 func betweenBlock(kind BetweenKind, doc, example string, extra ...attr[Between]) *block[Between] {
 	attrs := []attr[Between]{
 		lengthAt("thickness", "Thickness.", "1/2", func(b *Between) *why.Size { return &b.Thickness }, usual("the case's thickness")),
-		lengthAt("housed", "How deep it is housed at both ends.", "3/16", func(b *Between) *why.Size { return &b.Housed }, usual("a third of the thinner board, rounded to the rule")),
-		lengthAt("stopped", "How far the housing stops short of the front.", "3/8", func(b *Between) *why.Size { return &b.Stopped }, orZero, usual("chosen with the joint")),
+		lengthAt("housed", "How deep it is housed at both ends.", "3/16", func(b *Between) *why.Size { return &b.Housed }, usual("a third of the board it is cut in, down to the next 1/16; a quarter where another may lie opposite")),
+		lengthAt("stopped", "How far the housing stops short of the front.", "3/8", func(b *Between) *why.Size { return &b.Stopped }, orZero, usual("not stopped")),
 		lengthAt("setback", "How far it stands back from the front.", "1/8", func(b *Between) *why.Size { return &b.Setback }, orZero, usual("0")),
 		woodAt("Its wood.", func(b *Between) *Text { return &b.Wood }, usual("the case's wood")),
 	}
@@ -257,22 +257,22 @@ case "chest" {
 }
 
 // boardBlock is the wood and thickness of one member of a drawer.
-func boardBlock(kind, doc string) *block[Board] {
+func boardBlock(kind, doc, usualWood, usualThickness string) *block[Board] {
 	return &block[Board]{
 		Block: Block{Type: kind, ID: "drawer/" + kind, Doc: doc},
 		begin: func(r *reader, b *Board, n node) { b.At = n.head() },
 		attrs: []attr[Board]{
-			woodAt("Its wood.", func(b *Board) *Text { return &b.Wood }, usual("the case's wood")),
-			lengthAt("thickness", "Thickness.", "1/2", func(b *Board) *why.Size { return &b.Thickness }, usual("by the drawer's size")),
+			woodAt("Its wood.", func(b *Board) *Text { return &b.Wood }, usual(usualWood)),
+			lengthAt("thickness", "Thickness.", "1/2", func(b *Board) *why.Size { return &b.Thickness }, usual(usualThickness)),
 		},
 	}
 }
 
 var (
-	drawerFront  = boardBlock("front", "The drawer's front.")
-	drawerSides  = boardBlock("sides", "The drawer's two sides.")
-	drawerBack   = boardBlock("back", "The drawer's back.")
-	drawerBottom = boardBlock("bottom", "The drawer's bottom, in grooves of the sides and front.")
+	drawerFront  = boardBlock("front", "The drawer's front.", "the case's wood", "3/4 in (Building Furniture, 2007, p. 84)")
+	drawerSides  = boardBlock("sides", "The drawer's two sides.", "the case's wood", "3/8 in; 1/2 in in openings from 8 in high ("+practice+")")
+	drawerBack   = boardBlock("back", "The drawer's back.", "the sides' wood", "5/16 in (Joyce)")
+	drawerBottom = boardBlock("bottom", "The drawer's bottom, in grooves of the sides and front.", "the sides' wood", "5/16 in (Joyce)")
 )
 
 var drawerAttrs = []attr[Drawer]{
@@ -281,12 +281,12 @@ var drawerAttrs = []attr[Drawer]{
 	choiceAt("joint", "The joint of sides and front.", func(d *Drawer) *Text { return &d.Joint }, choices("half-blind dovetail"), usual("half-blind dovetail")),
 	choiceAt("back_joint", "The joint of sides and back.", func(d *Drawer) *Text { return &d.BackJoint }, choices("through dovetail", "dado"), usual("through dovetail")),
 	slopeAt("slope", "Slope of the dovetails.", func(d *Drawer) (*measure.Slope, *bool) { return &d.Slope, &d.HasSlope }, usual("1:7 (Joyce)")),
-	lengthAt("lap", "What the joint leaves of the front's thickness.", "1/8", func(d *Drawer) *why.Size { return &d.Lap }, usual("laid out with the joint")),
+	lengthAt("lap", "What the joint leaves of the front's thickness.", "1/8", func(d *Drawer) *why.Size { return &d.Lap }, usual("a quarter of the front, at least 3/32 in (Building Furniture, 2007, p. 84)")),
 	countAt("tails", "How many tails at the front.", "3", func(d *Drawer) *Number { return &d.Tails }, fromTo(1, 50), usual("by the drawer's height")),
-	lengthAt("side_gap", "Gap at each side.", "1/64", func(d *Drawer) *why.Size { return &d.SideGap }, orZero, usual("a hand's gap, and what the front moves")),
-	lengthAt("top_gap", "Gap above.", "1/16", func(d *Drawer) *why.Size { return &d.TopGap }, orZero, usual("from the season: what the front swells, and 1/32")),
-	lengthAt("behind", "Left free behind the drawer.", "1/4", func(d *Drawer) *why.Size { return &d.Behind }, orZero, usual("by the piece")),
-	lengthAt("groove", "From the side's lower edge up to the groove for the bottom.", "3/8", func(d *Drawer) *why.Size { return &d.Groove }, usual("by the piece")),
+	lengthAt("side_gap", "Gap at each side.", "1/64", func(d *Drawer) *why.Size { return &d.SideGap }, orZero, usual("1/32 in, and what a side swells by the damp season ("+practice+")")),
+	lengthAt("top_gap", "Gap above.", "1/16", func(d *Drawer) *why.Size { return &d.TopGap }, orZero, usual("what the drawer swells by the damp season, and 1/32 in")),
+	lengthAt("behind", "Left free behind the drawer.", "1/4", func(d *Drawer) *why.Size { return &d.Behind }, orZero, usual("3/8 in ("+practice+")")),
+	lengthAt("groove", "From the side's lower edge up to the groove for the bottom.", "3/8", func(d *Drawer) *why.Size { return &d.Groove }, usual("3/8 in, at most an eighth of the opening ("+practice+")")),
 	refers("pull", "The hardware on its front.", `"knob"`, func(d *Drawer) *Text { return &d.Pull }, []string{"hardware"}, usual("none")),
 }
 
@@ -341,7 +341,7 @@ var panelBlock = &block[Panel]{
 	begin: func(r *reader, p *Panel, n node) { p.At = n.head() },
 	attrs: []attr[Panel]{
 		woodAt("Its wood.", func(p *Panel) *Text { return &p.Wood }, usual("the frame's wood")),
-		lengthAt("thickness", "Thickness.", "1/4", func(p *Panel) *why.Size { return &p.Thickness }, usual("by the frame's thickness")),
+		lengthAt("thickness", "Thickness.", "1/4", func(p *Panel) *why.Size { return &p.Thickness }, usual("a third of the frame")),
 		lengthAt("groove", "Depth of the groove in the frame.", "3/8", func(p *Panel) *why.Size { return &p.Groove }, usual("3/8 in, at most a third of the stile")),
 		countAt("leaves", "How many boards side by side.", "2", func(p *Panel) *Number { return &p.Leaves }, fromTo(1, 20), usual("1")),
 		choiceAt("match", "How the leaves' grain relates.", func(p *Panel) *Text { return &p.Match }, choices("book", "slip"), usual("it does not")),
@@ -351,15 +351,15 @@ var panelBlock = &block[Panel]{
 var doorAttrs = []attr[Door]{
 	flagAt("pair", "Two doors meeting in the middle.", func(d *Door) *Flag { return &d.Pair }, usual("false")),
 	choiceAt("mount", "Whether the door lies within the opening or before it.", func(d *Door) *Text { return &d.Mount }, choices("inset", "overlay"), usual("inset")),
-	lengthAt("overlay", "How far an overlay door laps the case.", "3/8", func(d *Door) *why.Size { return &d.Overlay }, usual("by the piece")),
+	lengthAt("overlay", "How far an overlay door laps the case.", "3/8", func(d *Door) *why.Size { return &d.Overlay }, usual("3/8 in ("+practice+")")),
 	choiceAt("hinge", "The side it turns on.", func(d *Door) *Text { return &d.Hinge }, choices("left", "right"), usual("left")),
 	woodAt("Wood of the frame.", func(d *Door) *Text { return &d.Wood }, usual("the case's wood")),
 	lengthAt("thickness", "Thickness of the frame.", "3/4", func(d *Door) *why.Size { return &d.Thickness }, usual("3/4 in (Architectural Woodwork Standards, 1st ed. 2009)")),
-	lengthAt("stile", "Width of the stiles.", "2 1/4", func(d *Door) *why.Size { return &d.Stile }, usual("by the piece")),
+	lengthAt("stile", "Width of the stiles.", "2 1/4", func(d *Door) *why.Size { return &d.Stile }, usual("2 in ("+practice+")")),
 	lengthAt("top_rail", "Width of the top rail.", "2 1/4", func(d *Door) *why.Size { return &d.TopRail }, usual("the stile's")),
-	lengthAt("bottom_rail", "Width of the bottom rail.", "2 3/4", func(d *Door) *why.Size { return &d.BottomRail }, usual("by the piece")),
-	lengthAt("tenon", "Length of the tenons.", "1 1/4", func(d *Door) *why.Size { return &d.Tenon }, usual("by the stile")),
-	lengthAt("gap", "Gap all round.", "1/16", func(d *Door) *why.Size { return &d.Gap }, orZero, usual("1/16 in")),
+	lengthAt("bottom_rail", "Width of the bottom rail.", "2 3/4", func(d *Door) *why.Size { return &d.BottomRail }, usual("2 1/2 in ("+practice+")")),
+	lengthAt("tenon", "Length of the tenons.", "1 1/4", func(d *Door) *why.Size { return &d.Tenon }, usual("two thirds of the stile, up to the next 1/16 ("+practice+")")),
+	lengthAt("gap", "Gap all round.", "1/16", func(d *Door) *why.Size { return &d.Gap }, orZero, usual("1/16 in (cabinetmakers' forum thread, 2006)")),
 	refers("hinges", "The hardware it hangs on.", `"butt hinge"`, func(d *Door) *Text { return &d.Hinges }, []string{"hardware"}, usual("none")),
 	refers("pull", "The hardware it is opened by.", `"knob"`, func(d *Door) *Text { return &d.Pull }, []string{"hardware"}, usual("none")),
 	refers("catch", "The hardware that holds it shut.", `"magnet"`, func(d *Door) *Text { return &d.Catch }, []string{"hardware"}, usual("none")),
@@ -419,7 +419,7 @@ var shelfBlock = &block[Shelf]{
 	attrs: []attr[Shelf]{
 		lengthAt("up", "From the floor of the opening up to the shelf's underside.", "11 1/4", func(s *Shelf) *why.Size { return &s.Up }, required),
 		lengthAt("thickness", "Thickness.", "3/8", func(s *Shelf) *why.Size { return &s.Thickness }, usual("3/4 in ("+practice+")")),
-		lengthAt("housed", "How deep it is housed at both ends.", "3/16", func(s *Shelf) *why.Size { return &s.Housed }, usual("a third of the thinner board, rounded to the rule")),
+		lengthAt("housed", "How deep it is housed at both ends.", "3/16", func(s *Shelf) *why.Size { return &s.Housed }, usual("a third of the board it is cut in, down to the next 1/16; a quarter where another may lie opposite")),
 		lengthAt("depth", "Depth, front to back.", "10", func(s *Shelf) *why.Size { return &s.Depth }, usual("to the back")),
 		woodAt("Its wood.", func(s *Shelf) *Text { return &s.Wood }, usual("the case's wood")),
 	},
