@@ -91,7 +91,7 @@ case "chest" {
 		countAt("tails", "How many tails at each corner.", "5", func(c *Corners) *Number { return &c.Tails }, fromTo(1, 100), usual("laid out by the width and the smallest chisel")),
 		choiceAt("tails_on", "Which boards have the tails.", func(c *Corners) *Text { return &c.TailsOn }, choices("sides", "ends"), usual("sides of a hung case, ends (top and bottom) of a standing one")),
 		lengthAt("half_pin", "Width of the half pins at both edges.", "3/8", func(c *Corners) *why.Size { return &c.HalfPin }, usual("laid out with the others")),
-		lengthAt("lap", "What a half-blind joint leaves of the board's thickness.", "1/8", func(c *Corners) *why.Size { return &c.Lap }, usual("laid out with the joint")),
+		lengthAt("lap", "What a half-blind joint leaves of the board's thickness.", "1/8", func(c *Corners) *why.Size { return &c.Lap }, usual("a quarter of the board, to the nearest 1/16 ("+practice+")")),
 	},
 }
 
