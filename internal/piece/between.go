@@ -85,6 +85,11 @@ func (b *builder) partition(s *design.Between, name string, at bay, thick why.Si
 			"how far the bow stands before the case's front plane at this "+name, "", w.bow.Spec.Chord, w.bow.Spec.Rise)))
 	}
 	p.Place = upright(at.corner.Add(Vec{X: thick.Length(), Y: -reach, Z: -housed.Length()}))
+	if reach != 0 {
+		p.Bow = b.bowFor(w.bow, joinery.W, x, x+thick.Length())
+		p.Bow.Along, p.Bow.X = false, joinery.T
+		w.bow.Parts = append(w.bow.Parts, p)
+	}
 	b.setBack(p, s.Setback)
 	b.add(w.asm, p)
 	b.house(at.below, p, joinery.Near, housed, s.Stopped, s.At)

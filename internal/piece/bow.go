@@ -52,6 +52,12 @@ func (b *builder) bowOf(name design.Text, width why.Size) *Curve {
 // ordinate is how far the curve stands before the line between its ends.
 func (c *Curve) ordinate(x measure.Length) measure.Length { return c.Shape.Ordinate(x) }
 
+// least is the smallest ordinate on a stretch.
+func (c *Curve) least(x0, x1 measure.Length) measure.Length {
+	least, _ := c.Shape.Reach(x0, x1)
+	return least
+}
+
 // reach is the greatest ordinate of the case's bow between two places of its
 // width; none without a bow.
 func (w *caseWork) reach(x0, x1 measure.Length) measure.Length {
@@ -65,5 +71,5 @@ func (w *caseWork) reach(x0, x1 measure.Length) measure.Length {
 // bowFor describes the stretch of a curve that one part follows.
 func (b *builder) bowFor(c *Curve, axis joinery.Axis, x0, x1 measure.Length) *Bow {
 	least, most := c.Shape.Reach(x0, x1)
-	return &Bow{Curve: c, Axis: axis, From: x0, To: x1, Crown: most, Fall: most - least, Chordal: c.Shape.Sagitta(x0, x1)}
+	return &Bow{Curve: c, Axis: axis, Along: true, From: x0, To: x1, Crown: most, Fall: most - least, Chordal: c.Shape.Sagitta(x0, x1)}
 }

@@ -36,6 +36,7 @@ func Build(spec *design.Spec) (*Piece, diag.List) {
 	}
 	b.buildStands()
 	b.buildSlabs()
+	b.shapeBows()
 	b.mark()
 	b.countHardware()
 	b.matchSets()

@@ -237,7 +237,9 @@ func (b *builder) bowAcross(d *doorWork, p *Part, x measure.Length) {
 	}
 	from := d.o.BowFrom + x - d.o.Corner.X
 	p.Bow = b.bowFor(d.o.Bow, joinery.T, from, from+along)
-	p.Bow.Along = p.Place.L == Right
+	if p.Bow.Along = p.Place.L == Right; !p.Bow.Along {
+		p.Bow.X = joinery.W
+	}
 	p.Place.At.Y -= p.Bow.Crown
 	if p.Place.T == Front {
 		p.Place.At.Y += p.Bow.Fall

@@ -140,13 +140,15 @@ func (b *builder) drawerFits(d *drawerWork) bool {
 	return true
 }
 
-// ends are the ordinates of the bow at the drawer's two sides, 0 without one.
+// ends are the least ordinates of the bow over the thickness of the drawer's
+// two sides, where they meet a flat landing inside the front; 0 without a bow.
 func (d *drawerWork) ends() (left, right measure.Length) {
 	if d.o.Bow == nil {
 		return 0, 0
 	}
-	x := d.o.BowFrom + d.sideGap.Length()
-	return d.o.Bow.ordinate(x), d.o.Bow.ordinate(x + d.width.Length())
+	x, thick := d.o.BowFrom+d.sideGap.Length(), d.sideT.Length()
+	end := x + d.width.Length()
+	return d.o.Bow.least(x, x+thick), d.o.Bow.least(end-thick, end)
 }
 
 // drawerFront makes the board the sides are joined to: the front itself, or
@@ -163,7 +165,7 @@ func (b *builder) drawerFront(d *drawerWork) {
 	if d.o.Bow != nil {
 		x := d.o.BowFrom + d.sideGap.Length()
 		p.Bow = b.bowFor(d.o.Bow, joinery.T, x, x+d.width.Length())
-		p.Bow.Along = true
+		p.Bow.Landing = d.sideT.Length()
 		low = p.Bow.Crown - p.Bow.Fall
 		d.o.Bow.Parts = append(d.o.Bow.Parts, p)
 	}
@@ -226,22 +228,20 @@ func (b *builder) drawerBack(d *drawerWork) {
 func (b *builder) drawerBottom(d *drawerWork) {
 	slack := why.Usual("slack in the grooves", handGap, practice)
 	past := why.Usual("past the back", bottomPast, "Noyes, Handwork in Wood (1910), ch. 8")
-	l, r := d.ends()
-	reach := max(l, r)
 	terms := []why.Term{why.Plus(d.o.Depth), why.Minus(d.behind), why.Minus(d.joinT), why.Plus(d.groove), why.Plus(past)}
+	length := why.Sum("length of the bottom", why.Plus(d.width), why.Times(-2, d.sideT), why.Times(2, d.groove), why.Minus(slack))
+	p := &Part{Path: d.o.Path + ".bottom", Name: "bottom", Wood: d.bottomWood, Thickness: d.bottomT, Show: joinery.High, Length: length}
+	x := d.sideT.Length() - d.groove.Length() + slack.Length()/2
+	reach := measure.Length(0)
 	if d.front.Bow != nil {
-		reach = d.front.Bow.Crown
-		terms = append(terms, why.Plus(why.Rule("reach of the bow", reach, "greatest on this front", "", d.o.Bow.Spec.Chord, d.o.Bow.Spec.Rise)))
+		from := d.front.Bow.From + x
+		p.Bow = b.bowFor(d.o.Bow, joinery.W, from, from+length.Length())
+		p.Bow.Offset, reach = d.groove.Length()-d.joinT.Length(), p.Bow.Crown
+		terms = append(terms, why.Plus(why.Rule("reach of the bow", reach, "how far the bow stands before the case's front plane along the bottom", "",
+			d.o.Bow.Spec.Chord, d.o.Bow.Spec.Rise)))
 	}
-	p := &Part{Path: d.o.Path + ".bottom", Name: "bottom", Wood: d.bottomWood, Thickness: d.bottomT, Show: joinery.High,
-		Length: why.Sum("length of the bottom", why.Plus(d.width), why.Times(-2, d.sideT), why.Times(2, d.groove), why.Minus(slack)),
-		Width:  why.Sum("width of the bottom", terms...)}
-	p.Place = level(d.at.Add(Vec{X: d.sideT.Length() - d.groove.Length() + slack.Length()/2,
-		Y: d.joinT.Length() - d.groove.Length() - reach, Z: d.up.Length()}))
-	if d.front.Bow != nil {
-		p.Bow = &Bow{Curve: d.o.Bow, Axis: joinery.W, From: d.front.Bow.From + d.sideT.Length() - d.groove.Length(), To: d.front.Bow.To - d.sideT.Length() + d.groove.Length(),
-			Offset: d.groove.Length() - d.joinT.Length(), Crown: d.front.Bow.Crown, Fall: d.front.Bow.Fall}
-	}
+	p.Width = why.Sum("width of the bottom", terms...)
+	p.Place = level(d.at.Add(Vec{X: x, Y: d.joinT.Length() - d.groove.Length() - reach, Z: d.up.Length()}))
 	b.add(d.asm, p)
 	for _, host := range []*Part{d.left, d.right, d.front} {
 		b.groove(host, p, d.groove, "drawer bottom in "+host.Name, d.asm.At)

@@ -20,13 +20,10 @@ func (b *builder) joint(kind, name string, host, other *Part, at diag.Span) *Joi
 	return j
 }
 
-// cut gives a part what the joint takes from it. A bowed part's joints are
-// proportioned as if it were straight, and cut where the curve is laid out.
+// cut gives a part what the joint takes from it. The joints of a bowed part are
+// laid out as if it were straight and follow its curve in the end: see shape.go.
 func (j *Joint) cut(p *Part, features []joinery.Feature, problems []joinery.Problem) {
 	j.Problems = append(j.Problems, problems...)
-	if p.Bow != nil && p.Bow.Axis == joinery.T {
-		return
-	}
 	for _, f := range features {
 		p.Features = append(p.Features, Feature{f, j})
 	}
@@ -127,8 +124,8 @@ func (b *builder) haunchedTenon(stile, rail *Part, end joinery.End, length, thic
 	j := b.joint("haunched mortise and tenon", rail.Name+" in "+stile.Name, stile, rail, at)
 	j.Depth, j.Tongue, j.EndB, j.Glued = length, thick, end, "all"
 	seat := b.seat(stile, rail, end)
-	if stile.Bow != nil || rail.Bow != nil { // laid out as if the frame were flat
-		seat.TAt, seat.TTurned = 0, false
+	if stile.Bow != nil { // both are laid out as if the frame were flat: outside at T = 0
+		seat.TAt, seat.TTurned = straight(stile).T, true
 	}
 	l, problems := joinery.LayTenon(joinery.TenonSpec{Kind: joinery.HaunchedTenon, Rail: straight(rail), End: end, Seat: seat,
 		Outer: otherEdge(rail.Edge), Thickness: thick.Length(), Length: length.Length(), GrooveDepth: groove.Length(), GrooveWidth: thick.Length()})
@@ -154,7 +151,7 @@ func (b *builder) groove(host, thin *Part, depth why.Size, name string, at diag.
 	j.Depth, j.Tongue = depth, thin.Thickness
 	in := thin.in(host, thin.whole())
 	face := joinery.LowSide
-	if in.hi[joinery.T] > straight(host).T { // comes from beyond the high face
+	if host.Bow == nil && in.hi[joinery.T] > straight(host).T { // comes from beyond the high face
 		face = joinery.HighSide
 	}
 	f, problems := joinery.GrooveSpec{Face: face, Along: joinery.L, From: in.lo[joinery.W],

@@ -84,7 +84,8 @@ type Part struct {
 	Show     joinery.Side // the face that is seen
 	Edge     joinery.Edge // the reference edge
 	Features []Feature
-	Bow      *Bow  // the curve its front follows, else nil
+	Bow      *Bow // the curve its front follows, else nil
+	base     *joinery.Feature
 	Mirror   *Part // its mirror image, else nil
 	Set      *Set  // the matched set it belongs to, else nil
 	Blank    Blank
@@ -110,16 +111,20 @@ type Feature struct {
 }
 
 // Bow says that a part's front follows a curve. The front lies on Axis: T for
-// fronts and doors stood across the case, W for boards that lie flat.
+// fronts and doors stood across the case, W for boards that lie flat and for
+// partitions. All offsets are measured from front to back, so that every part
+// along one curve is sawn to the same line.
 type Bow struct {
 	Curve    *Curve
 	Axis     joinery.Axis
+	X        joinery.Axis   // the part's own axis that runs along the case
 	From, To measure.Length // the stretch, on the curve's own x
 	Along    bool           // the stretch runs along the part, not across its width
 	Offset   measure.Length // outside the curve if positive, inside if negative
 	Crown    measure.Length // greatest ordinate on the stretch
 	Fall     measure.Length // from there to its shallower end
 	Chordal  measure.Length // bulge against the stretch's own chord, which a blank needs
+	Landing  measure.Length // flat left at each end inside, for a drawer's sides to meet squarely
 }
 
 // Curve is a named curve with what it was made from.
@@ -128,6 +133,8 @@ type Curve struct {
 	Spec  *design.Curve
 	Shape *curve.Curve
 	Parts []*Part // that follow it
+
+	line []point // the facets every part along it shares: see shape.go
 }
 
 // Wood is one wood as this piece uses it.

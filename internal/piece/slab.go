@@ -70,7 +70,6 @@ func (b *builder) slabBow(s *design.Slab, w *caseWork, p *Part, x measure.Length
 	}
 	span := c.Shape.Span()
 	bow := b.bowFor(c, joinery.W, 0, span)
-	bow.Along = true
 	switch span {
 	case p.Length.Length():
 	case w.width.Length():
