@@ -59,7 +59,9 @@ func TestRenderOutsideTheText(t *testing.T) {
 }
 
 func TestSortAndCount(t *testing.T) {
-	at := func(offset int) diag.Span { return diag.Span{File: "a", Start: diag.Pos{Line: 1, Column: offset, Offset: offset}} }
+	at := func(offset int) diag.Span {
+		return diag.Span{File: "a", Start: diag.Pos{Line: 1, Column: offset, Offset: offset}}
+	}
 	list := diag.List{
 		{Code: "N1", Severity: diag.Note, Subject: at(1)},
 		{Code: "E2", Severity: diag.Error, Subject: at(9)},

@@ -55,6 +55,7 @@ var wrong = []struct {
 	{"impossible species", box("wood = \"plum\"", "", "species \"plum\" {\n radial = 90\n tangential = 95\n specific_gravity = 0.6\n}"), "E322", "species"},
 	{"no radial figure", box("wood = \"w\"", "drawer {}", "wood \"w\" {\n species = \"wenge\"\n cut = \"quarter\"\n}"), "E323", "wood"},
 	{"arc too round", box("front = \"bow\"", "", "curve \"bow\" {\n shape = \"arc\"\n chord = 30\n rise = 16\n}"), "E330", "curve"},
+	{"overlay on a bow", box("front = \"bow\"", "door {\n hinge = \"left\"\n mount = \"overlay\"\n}", "curve \"bow\" {\n shape = \"arc\"\n chord = 30\n rise = 1\n}"), "E324", `"overlay"`},
 	{"curve too short", box("front = \"bow\"", "", "curve \"bow\" {\n shape = \"arc\"\n chord = 29\n rise = 1\n}"), "E331", `"bow"`},
 	{"no such part", box("", "", "match \"m\" {\n kind = \"ring\"\n parts = [\"box.side.middle\"]\n}"), "E340", `"box.side.middle"`},
 	{"part in two sets", box("", "", "match \"m\" {\n kind = \"ring\"\n parts = [\"box.side.*\"]\n}\nmatch \"n\" {\n kind = \"run\"\n parts = [\"box.side.left\", \"box.top\"]\n}"), "E341", `"box.side.left"`},

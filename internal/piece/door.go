@@ -38,11 +38,15 @@ type doorWork struct {
 	tenon, tongue, groove, panelT why.Size
 	fieldW, fieldH                why.Size // clear inside the frame
 	gapLeft, gapRight, gapUp      why.Size
+	lap                           why.Size // of an overlay door over the case
 }
 
 // buildDoors makes a door or a pair that meets in the middle.
 func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
-	first := &doorWork{spec: s, o: o, path: o.Path + ".door", at: o.Corner, frame: b.wood(s.Wood, c.work.spec.Wood)}
+	if s.Mount.Value == "overlay" && b.overlayOnBow(o, "door", orSpan(s.Mount.At, s.At)) {
+		return
+	}
+	first := &doorWork{lap: b.overlay(s.Overlay, c), spec: s, o: o, path: o.Path + ".door", at: o.Corner, frame: b.wood(s.Wood, c.work.spec.Wood)}
 	first.panelWood = b.wood(s.Panel.Wood, s.Wood, c.work.spec.Wood)
 	b.doorStock(first)
 	if !s.Pair.Value {
@@ -79,6 +83,32 @@ func (b *builder) doorFillings(d *doorWork) {
 	b.fits("height of "+d.o.Path, d.o.Height, d.gapUp, d.height, d.gapUp)
 	b.fits("width of the frame", d.width, d.stile, d.fieldW, d.stile)
 	b.fits("height of the frame", d.height, d.topRail, d.fieldH, d.lowRail)
+}
+
+// overlay is how far a front laps the case: as given, else half of the thinnest
+// board round its opening less a little, so that two neighbours clear.
+func (b *builder) overlay(given why.Size, c bay) why.Size {
+	lap := why.Usual("overlay", overlayLap, practice)
+	for _, p := range []*Part{c.left, c.right, c.below, c.above} {
+		if p == nil {
+			continue
+		}
+		if most := p.Thickness.Length()/2 - handGap; most < lap.Length() {
+			lap = why.Rule("overlay", most, "half the board it laps, less 1/32, so that two fronts clear each other", practice, p.Thickness)
+		}
+	}
+	return given.Or(lap)
+}
+
+// overlayOnBow reports a front that would have to lap a bowed case.
+func (b *builder) overlayOnBow(o *Opening, what string, at diag.Span) bool {
+	if o.Bow == nil {
+		return false
+	}
+	b.report(diag.Diagnostic{Code: "E324", Severity: diag.Error, Subject: at, Where: o.Path,
+		Summary: "the overlay " + what + " of opening " + quote(o.Name) + " cannot lap a bowed front",
+		Detail:  "Set it into its opening: mount = \"inset\". Or leave the curve out.", Related: []diag.Related{{Span: o.Bow.Spec.At, Message: "the curve"}}})
+	return true
 }
 
 // mirrorPair ties each part of the left door to its mirror image in the right.
@@ -131,7 +161,7 @@ func snapUp(l measure.Length) measure.Length {
 func (b *builder) doorSize(d *doorWork, n int64) {
 	gap := d.spec.Gap.Or(why.Usual("gap", insetGap, "cabinetmakers' forum thread, 2006: furniture 1/16"))
 	if d.spec.Mount.Value == "overlay" {
-		lap := d.spec.Overlay.Or(why.Usual("overlay", overlayLap, practice))
+		lap := d.lap
 		d.gapLeft = why.Sum("reach over the case", why.Minus(lap))
 		d.gapRight, d.gapUp = d.gapLeft, d.gapLeft
 		d.width = why.Sum("door width", why.Plus(d.o.Width), why.Times(2, lap))

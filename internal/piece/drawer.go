@@ -49,6 +49,9 @@ type drawerWork struct {
 }
 
 func (b *builder) buildDrawer(s *design.Drawer, o *Opening, c bay) {
+	if s.Mount.Value == "overlay" && b.overlayOnBow(o, "drawer", orSpan(s.Mount.At, s.At)) {
+		return
+	}
 	d := &drawerWork{spec: s, o: o, c: c}
 	b.drawerStock(d)
 	b.drawerGaps(d)
@@ -175,7 +178,7 @@ func (b *builder) drawerFront(d *drawerWork) {
 
 // plantedFront laps the case all round and is screwed on from inside the box.
 func (b *builder) plantedFront(d *drawerWork) {
-	by := d.spec.Overlay.Or(why.Usual("overlay", overlayLap, practice))
+	by := b.overlay(d.spec.Overlay, d.c)
 	b.add(d.asm, &Part{Path: d.o.Path + ".front", Name: "front", Wood: d.frontWood, Thickness: d.frontT, Show: joinery.High,
 		Length: why.Sum("length of the front", why.Plus(d.o.Width), why.Times(2, by)),
 		Width:  why.Sum("width of the front", why.Plus(d.o.Height), why.Times(2, by)),

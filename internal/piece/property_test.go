@@ -92,7 +92,7 @@ func checkInset(t *testing.T, p *piece.Piece) {
 	t.Helper()
 	for _, a := range p.Assemblies {
 		o := a.Opening
-		if o == nil || (o.Fill.Door != nil && o.Fill.Door.Mount.Value == "overlay") {
+		if o == nil || overlaid(o) {
 			continue
 		}
 		left, right := o.Corner.X, o.Corner.X+o.Width.Length()
@@ -104,4 +104,9 @@ func checkInset(t *testing.T, p *piece.Piece) {
 			}
 		}
 	}
+}
+
+func overlaid(o *piece.Opening) bool {
+	d, r := o.Fill.Door, o.Fill.Drawer
+	return d != nil && d.Mount.Value == "overlay" || r != nil && r.Mount.Value == "overlay"
 }

@@ -260,9 +260,9 @@ func (g *drawing) columns(w, h, d, level int, c casing) {
 func (g *drawing) fill(w, h, d int, c casing) {
 	switch {
 	case h > 5*in/2 && h < 14*in && w > 5*in && d > 5*in && g.chance(60):
-		g.drawer()
+		g.drawer(c)
 	case h > 9*in && w > 9*in && g.chance(60):
-		g.door(w)
+		g.door(w, c)
 		if d > 6*in && !c.bowed && g.chance(40) {
 			g.shelves(h)
 		}
@@ -276,8 +276,9 @@ func (g *drawing) fill(w, h, d int, c casing) {
 	}
 }
 
-func (g *drawing) drawer() {
+func (g *drawing) drawer(c casing) {
 	g.open("drawer")
+	g.mount(c)
 	if g.chance(40) {
 		g.line("back_joint = %q", g.one("dado", "through dovetail"))
 	}
@@ -290,8 +291,16 @@ func (g *drawing) drawer() {
 	g.close()
 }
 
-func (g *drawing) door(w int) {
+// mount lets some fronts lap the case.
+func (g *drawing) mount(c casing) {
+	if !c.bowed && g.chance(15) {
+		g.line("mount = %q", "overlay")
+	}
+}
+
+func (g *drawing) door(w int, c casing) {
 	g.open("door")
+	g.mount(c)
 	if w > 20*in && g.chance(60) {
 		g.line("pair = true")
 	} else {
