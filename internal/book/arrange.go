@@ -11,14 +11,14 @@ import (
 // panel is one view with its dimensions. Everything is made anew for each
 // scale that is tried.
 type panel struct {
-	name   string
-	scene  *scene
-	model  sheet.Box // shared with the neighbours it is in line with
-	pen    pens
-	dims   []dimension
-	over   func(v sheet.View) []sheet.Item // drawn on the picture
-	marks  []balloonFor
-	middle bool // has a centre line
+	name  string
+	scene *scene
+	model sheet.Box // shared with the neighbours it is in line with
+	pen   pens
+	dims  []dimension
+	over  func(v sheet.View) []sheet.Item // drawn on the picture
+	marks []balloonFor
+	avoid func(v sheet.View) []sheet.Box // what dimensions must keep clear of
 }
 
 // dimension is a chain along one side of a view, in the picture's own
@@ -49,8 +49,9 @@ func (a *arrangement) put(p *panel, col, row int) {
 }
 
 const (
-	labelRoom = 11.0 // below a view, for its name
-	viewGap   = 7.0
+	labelRoom  = 8.5 // below a view, for its name
+	viewGap    = 5.5
+	cornerRoom = 27.0 // for what stands in the free corner
 )
 
 // tracks are the columns or rows of an arrangement: how much stands before,
@@ -115,6 +116,9 @@ func (a *arrangement) set(s sheet.Scale) set {
 		}
 		out.rows.widen(a.places[i].row, d.Room.Top, b.H, d.Room.Bottom+label)
 	}
+	if a.corner != nil && a.free.row < nr {
+		out.rows.widen(a.free.row, 0, 0, cornerRoom-out.rows.within[a.free.row])
+	}
 	return out
 }
 
@@ -145,7 +149,7 @@ func (a *arrangement) draw(room sheet.Box, scales []sheet.Scale) figure {
 	}
 	if a.corner != nil && a.free.col < len(xs) && a.free.row < len(ys) {
 		c, r := a.free.col, a.free.row
-		out.items = append(out.items, a.corner(sheet.Box{X: xs[c], Y: ys[r], W: best.cols.within[c] + best.cols.after[c], H: best.rows.within[r]})...)
+		out.items = append(out.items, a.corner(sheet.Box{X: xs[c], Y: ys[r], W: best.cols.within[c] + best.cols.after[c], H: best.rows.within[r] + best.rows.after[r]})...)
 	}
 	return out
 }
@@ -158,8 +162,11 @@ func (p *panel) dimensions(m *maker, v sheet.View) sheet.Dimensioned {
 			dims = append(dims, d.on(m, v))
 		}
 	}
-	outline := v.OnPaper()
-	return sheet.Dimensions(outline, sheet.DimStyle{Size: 9, First: 8, Further: 7}, dims...)
+	style := sheet.DimStyle{Size: 9, First: 7, Further: 6.5}
+	if p.avoid != nil {
+		style.Avoid = p.avoid(v)
+	}
+	return sheet.Dimensions(v.OnPaper(), style, dims...)
 }
 
 // on is the chain on paper. Where the sizes are known they are printed as
@@ -191,9 +198,9 @@ func (p *panel) draw(m *maker, v sheet.View, d sheet.Dimensioned) []sheet.Item {
 	if p.over != nil {
 		out = append(out, p.over(v)...)
 	}
-	out = append(out, p.inner(m, v)...)
-	out = append(out, d.Group)
-	out = append(out, balloons(v, p.scene, d.Boxes, p.marks)...)
+	inner, taken := p.inner(m, v)
+	out = append(append(out, inner...), d.Group)
+	out = append(out, balloons(v, p.scene, append(taken, d.Boxes...), p.marks)...)
 	if p.name != "" {
 		b := v.OnPaper()
 		out = append(out, sheet.Text{At: sheet.Pt(b.X+b.W/2, b.Bottom()+d.Room.Bottom+3), Text: p.name, Size: sheet.SizeNote, Align: sheet.Center, Level: sheet.Top})
@@ -201,9 +208,9 @@ func (p *panel) draw(m *maker, v sheet.View, d sheet.Dimensioned) []sheet.Item {
 	return out
 }
 
-// inner draws the chains that stand within the view.
-func (p *panel) inner(m *maker, v sheet.View) []sheet.Item {
-	var out []sheet.Item
+// inner draws the chains that stand within the view, and tells what room they
+// take.
+func (p *panel) inner(m *maker, v sheet.View) (out []sheet.Item, taken []sheet.Box) {
 	for _, d := range p.dims {
 		if d.at == nil {
 			continue
@@ -214,7 +221,9 @@ func (p *panel) inner(m *maker, v sheet.View) []sheet.Item {
 		} else {
 			line.Y, line.H = v.Pt(0, *d.at).Y, 0
 		}
-		out = append(out, sheet.Dimensions(line, sheet.DimStyle{Size: 8, First: 0.01}, d.on(m, v)).Group)
+		drawn := sheet.Dimensions(line, sheet.DimStyle{Size: 8, First: 0.01}, d.on(m, v))
+		out = append(out, drawn.Group)
+		taken = append(taken, sheet.Bounds(drawn.Group))
 	}
-	return out
+	return out, taken
 }

@@ -9,6 +9,7 @@ import (
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
 	"casewright/internal/sheet/lettering"
+	"casewright/internal/why"
 )
 
 // assemblies gives each assembly its sheet; those that are alike share one.
@@ -51,18 +52,14 @@ func (m *maker) likeness(a *piece.Assembly) string {
 
 func (m *maker) assembly(group []*piece.Assembly) {
 	a := group[0]
-	f := m.flow(capital(assemblyTitle(group)))
+	f := m.flow(assemblyTitle(group))
 	for _, g := range group {
 		m.mark("assembly " + g.Letter)
 	}
 	if len(group) > 1 {
 		f.lead("Drawn for " + a.Letter + "; the others are the same size, part for part (" + sameParts(group) + ").")
 	}
-	most := f.left() * 0.56
-	if a.Kind == piece.CaseAssembly {
-		most = f.left() - 1
-	}
-	f.figure(m.assemblyViews(a), most)
+	f.assemblyFigure(m.assemblyViews(a))
 	m.assemblyParts(f, group)
 	m.assemblyJoints(f, a)
 	m.assemblyFit(f, a)
@@ -113,6 +110,7 @@ func (m *maker) assemblyViews(a *piece.Assembly) *arrangement {
 		cut := lookBehind(bodies, fromRight, -x.Millimetres())
 		c := &panel{name: "section A–A", scene: cut, model: cut.bounds(), pen: clearPens}
 		f.over = func(v sheet.View) []sheet.Item { return cuttingPlane(v, x) }
+		f.avoid = func(v sheet.View) []sheet.Box { return planeRoom(v, x) }
 		out.put(c, 2, frontRow)
 		panels = []*panel{f, c, p, s}
 	}
@@ -134,7 +132,7 @@ func share(panels []*panel, bodies []*body) {
 		var best *panel
 		free := 0.0
 		for i, p := range panels {
-			t, ok := partBalloon(p.scene, b).best(p.scene)
+			t, ok := partBalloon(p.scene, b).best(p.scene, nil)
 			if !ok {
 				continue
 			}
@@ -214,7 +212,7 @@ func (m *maker) shelfChains(a *piece.Assembly) []dimension {
 			}
 		}
 		if len(stops) > 2 {
-			x := (o.Corner.X + o.Width.Length()*2/3).Millimetres()
+			x := (o.Corner.X + o.Width.Length()/4).Millimetres()
 			out = append(out, dimension{side: sheet.RightOf, stops: stops, at: &x})
 		}
 	}
@@ -365,11 +363,11 @@ func (m *maker) placeMarks(out *arrangement, a *piece.Assembly, row int) {
 	s := look(m.bodiesOf(a), g)
 	out.free = place{1, row}
 	out.corner = func(room sheet.Box) []sheet.Item {
-		box := sheet.Box{X: room.X, Y: room.Y, W: max(room.W, 26), H: max(min(room.H, 30), 16)}
+		box := sheet.Box{X: room.X, Y: room.Y, W: max(room.W, 30), H: cornerRoom}
 		v := fitted(s.bounds(), sheet.Box{X: box.X, Y: box.Y, W: box.W, H: box.H - 8})
 		items := s.paint(v, pens{sheet.Pen{Width: 0.13, Ink: sheet.Mid}, sheet.Pen{Width: 0.13}})
 		items = append(items, sheet.Triangle{Box: v.OnPaper(), Turn: turn})
-		p := sheet.Paragraph{At: sheet.Pt(box.X-6, box.Bottom()-6.5), Width: box.W + 12, Text: words, Size: 7, Align: sheet.Center, Ink: sheet.Dark}
+		p := sheet.Paragraph{At: sheet.Pt(box.X, box.Bottom()-6.5), Width: box.W, Text: words, Size: 7, Align: sheet.Center, Ink: sheet.Dark}
 		return append(items, p)
 	}
 }
@@ -401,10 +399,24 @@ func (m *maker) assemblyParts(f *flow, group []*piece.Assembly) {
 			{Text: strings.Join(names, " "), Tick: true}, {Text: p.Name},
 			{Text: m.three(p.Length, p.Width, p.Thickness), Ink: ink},
 			{Text: showFace(p) + ", " + edgeName(p)},
-			{Text: p.Length.Sum(m.fine.Format)},
+			{Text: m.origin(p.Length)},
 		}})
 	}
 	f.table(t)
+}
+
+// origin is the sum a size comes from, or how it came into the text.
+func (m *maker) origin(s why.Size) string {
+	if sum := s.Sum(m.fine.Format); sum != "" {
+		return sum
+	}
+	switch r := s.Root(); r.Kind() {
+	case why.Typed, why.Measured:
+		return r.Kind().String() + ": " + r.TypedAs()
+	case why.Default:
+		return "the usual"
+	}
+	return ""
 }
 
 // assemblyJoints names the joints, with the sheets that lay them out.
@@ -415,7 +427,7 @@ func (m *maker) assemblyJoints(f *flow, a *piece.Assembly) {
 			continue
 		}
 		rows = append(rows, sheet.Row{Cells: []sheet.Cell{
-			{Text: j.Kind}, {Text: j.Name}, {Text: m.jointSizes(j)}, {Text: gluedWords(j)}, {Text: m.layoutName(j)},
+			{Text: j.Kind}, {Text: j.Name}, {Text: m.jointSizes(j)}, {Text: j.Glued}, {Text: m.layoutName(j)},
 		}})
 	}
 	if len(rows) == 0 {
@@ -453,18 +465,6 @@ func (m *maker) jointSizes(j *piece.Joint) string {
 	return strings.Join(out, ", ")
 }
 
-func gluedWords(j *piece.Joint) string {
-	switch {
-	case j.Glued == "all":
-		return "all"
-	case j.Glued != "":
-		return j.Glued
-	case j.B == nil:
-		return ""
-	}
-	return "none: free to move"
-}
-
 // assemblyFit says how a drawer or door sits in its opening.
 func (m *maker) assemblyFit(f *flow, a *piece.Assembly) {
 	if a.Opening == nil {
@@ -473,26 +473,17 @@ func (m *maker) assemblyFit(f *flow, a *piece.Assembly) {
 	var lines []string
 	for _, g := range m.p.Fillings() {
 		if strings.HasSuffix(g.Name, " of "+a.Opening.Path) {
-			lines = append(lines, m.fillingWords(g))
+			word, _, _ := strings.Cut(g.Name, " of ")
+			lines = append(lines, capital(word)+": "+m.membersWords(g)+" = "+m.size(g.Total)+".")
 		}
 	}
 	if len(lines) == 0 {
 		return
 	}
-	f.head("In the "+a.Opening.Name+" opening", 12)
+	f.head("In the opening “"+a.Opening.Name+"”", 12)
 	for _, l := range lines {
 		f.item(false, l)
 	}
-}
-
-// fillingWords is a sum that holds as printed: what fills a space.
-func (m *maker) fillingWords(g piece.Filling) string {
-	var out []string
-	for _, s := range g.Members {
-		out = append(out, m.size(s)+" "+s.Name())
-	}
-	word, _, _ := strings.Cut(g.Name, " of ")
-	return word + ": " + strings.Join(out, " + ") + " = " + m.size(g.Total)
 }
 
 // assemblyCare prints cautions where the hand is.

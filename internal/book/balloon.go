@@ -3,6 +3,7 @@ package book
 import (
 	"math"
 
+	"casewright/internal/measure"
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
 	"casewright/internal/sheet/lettering"
@@ -42,22 +43,27 @@ type target struct {
 // gridded is how many places across are tried.
 const gridded = 15
 
-// best looks for the place with the most of its own around it.
-func (w balloonFor) best(s *scene) (target, bool) {
+// best looks for the place with the most of its own around it, among those that
+// may be used.
+func (w balloonFor) best(s *scene, may func(p sheet.Point) bool) (target, bool) {
 	at := func(i, j int) sheet.Point {
 		return sheet.Pt(w.room.X+w.room.W*(float64(i)+0.5)/gridded, w.room.Y+w.room.H*(float64(j)+0.5)/gridded)
 	}
 	var seen [gridded][gridded]bool
 	for i := range gridded {
 		for j := range gridded {
-			seen[i][j] = w.covers(s.at(at(i, j)))
+			seen[i][j] = w.covers(s.at(at(i, j))) && (may == nil || may(at(i, j)))
 		}
 	}
 	var out target
+	best := 0.0
 	for i := range gridded {
 		for j := range gridded {
-			if free := w.clear(&seen, i, j); free > out.free+1e-9 {
-				out = target{at(i, j), free}
+			free := w.clear(&seen, i, j)
+			// Of places as good, the one nearer the middle.
+			off := math.Hypot(float64(i)-gridded/2, float64(j)-gridded/2) / gridded
+			if score := free * (1 - 0.3*off); score > best+1e-9 {
+				out, best = target{at(i, j), free}, score
 			}
 		}
 	}
@@ -92,25 +98,24 @@ func balloons(v sheet.View, s *scene, avoid []sheet.Box, want []balloonFor) []sh
 	var out []sheet.Item
 	var later []balloonFor
 	for _, w := range want {
-		t, ok := w.best(s)
+		t, ok := w.best(s, func(p sheet.Point) bool { return !blocked(around(v.Pt(p.X, p.Y), w.mark), taken) })
 		if !ok {
+			later = append(later, w)
 			continue
 		}
-		if v.Len(t.free) < radius(w.mark)+0.6 {
+		if v.Len(t.free) < radius(w.mark)-0.9 {
 			later = append(later, w)
 			continue
 		}
 		at := v.Pt(t.at.X, t.at.Y)
 		out = append(out, sheet.Balloon{At: at, Mark: w.mark, Size: balloonSize})
 		taken = append(taken, around(at, w.mark))
-		if g, box := w.arrow(v, at, v.Len(t.free)); g != nil {
+		if g, box, ok := w.arrow(v, s, at, taken); ok {
 			out, taken = append(out, g), append(taken, box)
 		}
 	}
 	for _, w := range later {
-		t, _ := w.best(s)
-		target := v.Pt(t.at.X, t.at.Y)
-		at, ok := beside(v, s, target, w.mark, taken)
+		target, at, ok := w.beside(v, s, taken)
 		if !ok {
 			continue
 		}
@@ -130,35 +135,119 @@ func around(at sheet.Point, mark string) sheet.Box {
 	return sheet.Box{X: at.X - r, Y: at.Y - r, W: 2 * r, H: 2 * r}
 }
 
-// arrow is the grain arrow beside a balloon, where there is room for one.
-func (w balloonFor) arrow(v sheet.View, at sheet.Point, free float64) (sheet.Item, sheet.Box) {
-	if w.grain == nil || free < 8 {
-		return nil, sheet.Box{}
+// arrow is the grain arrow in line with a balloon, along the grain, where the
+// part shows for long enough.
+func (w balloonFor) arrow(v sheet.View, s *scene, at sheet.Point, taken []sheet.Box) (sheet.Item, sheet.Box, bool) {
+	if w.grain == nil {
+		return nil, sheet.Box{}, false
 	}
-	return nil, sheet.Box{}
+	along, turn := sheet.Pt(1, 0), measure.Angle(0)
+	switch worldAxis(w.grain.Place.L) {
+	case s.gaze.d.axis:
+		return nil, sheet.Box{}, false
+	case s.gaze.v.axis:
+		along, turn = sheet.Pt(0, 1), measure.Degrees(90)
+	}
+	for _, long := range [2]float64{11, 7} {
+		for _, dir := range [2]float64{1, -1} {
+			off := dir * (radius(w.mark) + 1.5 + long/2)
+			mid := at.Plus(off*along.X, off*along.Y)
+			box := sheet.BoundsOf(mid.Plus(-along.X*long/2-1, -along.Y*long/2-1), mid.Plus(along.X*long/2+1, along.Y*long/2+1))
+			if w.shows(v, s, mid, along, long/2+1) && !blocked(box, taken) {
+				return sheet.GrainArrow{At: mid, Length: long, Turn: turn}, box, true
+			}
+		}
+	}
+	return nil, sheet.Box{}, false
 }
 
-// beside tries places around a target, nearest first.
-func beside(v sheet.View, s *scene, target sheet.Point, mark string, taken []sheet.Box) (sheet.Point, bool) {
-	page := v.OnPaper()
-	for _, far := range []float64{7, 9, 11, 14, 18, 23, 29} {
-		best, found := sheet.Point{}, math.Inf(1)
-		for k := range 16 {
-			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / 16)
-			at := target.Plus(far*cos, far*sin)
-			box := around(at, mark)
-			if blocked(box, taken) || !page.Contains(box) {
-				continue
+// shows reports whether the part is seen all along a stretch on paper, and a
+// little to both sides of it.
+func (w balloonFor) shows(v sheet.View, s *scene, mid, along sheet.Point, half float64) bool {
+	for k := -4; k <= 4; k++ {
+		for _, side := range [2]float64{-1.2, 1.2} {
+			d := half * float64(k) / 4
+			p := mid.Plus(d*along.X+side*along.Y, d*along.Y+side*along.X)
+			if !w.covers(s.at(modelPoint(v, p))) {
+				return false
 			}
-			if cost := busy(v, s, box); cost < found {
-				best, found = at, cost
-			}
-		}
-		if found < 2.5 || (far > 20 && !math.IsInf(found, 1)) {
-			return best, true
 		}
 	}
-	return sheet.Point{}, false
+	return true
+}
+
+// modelPoint is the place in the picture below a place on paper.
+func modelPoint(v sheet.View, p sheet.Point) sheet.Point {
+	r := v.Scale.Ratio()
+	return sheet.Pt(v.Model.X+(p.X-v.At.X)/r, v.Model.Y-(p.Y-v.At.Y)/r)
+}
+
+// targets are places of the part that are seen, spread over it.
+func (w balloonFor) targets(v sheet.View, s *scene) []sheet.Point {
+	var out []sheet.Point
+	const n = 7
+	for i := range n {
+		for j := range n {
+			p := sheet.Pt(w.room.X+w.room.W*(float64(i)+0.5)/n, w.room.Y+w.room.H*(float64(j)+0.5)/n)
+			if w.solid(v, s, p) {
+				out = append(out, p)
+			}
+		}
+	}
+	if t, ok := w.best(s, nil); ok && len(out) == 0 {
+		out = append(out, t.at)
+	}
+	return out
+}
+
+// solid reports whether the part is seen at a place and half a millimetre of
+// paper around it.
+func (w balloonFor) solid(v sheet.View, s *scene, p sheet.Point) bool {
+	r := 0.5 / v.Scale.Ratio()
+	for _, d := range [...]sheet.Point{{}, {X: r}, {X: -r}, {Y: r}, {Y: -r}} {
+		if !w.covers(s.at(p.Plus(d.X, d.Y))) {
+			return false
+		}
+	}
+	return true
+}
+
+// beside finds a place for a balloon near the part: short line, plain ground,
+// not over anything taken.
+func (w balloonFor) beside(v sheet.View, s *scene, taken []sheet.Box) (target, at sheet.Point, ok bool) {
+	page := v.OnPaper()
+	least := math.Inf(1)
+	middle := v.Pt(w.room.X+w.room.W/2, w.room.Y+w.room.H/2)
+	for _, t := range w.targets(v, s) {
+		t = v.Pt(t.X, t.Y)
+		for _, far := range []float64{6.5, 8.5, 11, 14, 18} {
+			for k := range 16 {
+				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / 16)
+				p := t.Plus(far*cos, far*sin)
+				box := around(p, w.mark)
+				if far >= least || blocked(box, taken) || !page.Contains(box) || crossed(t, p, taken) {
+					continue
+				}
+				cost := far + 5*(busy(v, s, box)-1) + 0.02*math.Hypot(t.X-middle.X, t.Y-middle.Y)
+				if cost < least {
+					target, at, least = t, p, cost
+				}
+			}
+		}
+	}
+	return target, at, !math.IsInf(least, 1)
+}
+
+// crossed reports whether a line runs through something taken.
+func crossed(a, b sheet.Point, taken []sheet.Box) bool {
+	for k := 1; k < 12; k++ {
+		f := float64(k) / 12
+		p := sheet.Box{X: a.X + f*(b.X-a.X), Y: a.Y + f*(b.Y-a.Y), W: 0.01, H: 0.01}
+		if blocked(p, taken) {
+			return true
+		}
+	}
+	return false
 }
 
 func blocked(box sheet.Box, taken []sheet.Box) bool {
@@ -173,11 +262,9 @@ func blocked(box sheet.Box, taken []sheet.Box) bool {
 // busy counts the different bodies below a box on paper: 1 on a plain face.
 func busy(v sheet.View, s *scene, box sheet.Box) float64 {
 	var seen []*body
-	r := v.Scale.Ratio()
-	for i := range 5 {
-		for j := range 5 {
-			x, y := box.X+box.W*float64(i)/4, box.Y+box.H*float64(j)/4
-			b := s.at(sheet.Pt(v.Model.X+(x-v.At.X)/r, v.Model.Y-(y-v.At.Y)/r))
+	for i := range 3 {
+		for j := range 3 {
+			b := s.at(modelPoint(v, sheet.Pt(box.X+box.W*float64(i)/2, box.Y+box.H*float64(j)/2)))
 			if !hasBody(seen, b) {
 				seen = append(seen, b)
 			}

@@ -1,7 +1,9 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"casewright/internal/diag"
@@ -30,9 +32,12 @@ func (m *maker) before() error {
 	return nil
 }
 
-// ranked parts the findings into open and accepted ones, gravest first.
+// ranked parts the findings into open and accepted ones. They come ranked by
+// danger and money; only what is graver goes first.
 func (m *maker) ranked() (open, accepted diag.List) {
-	for _, d := range m.findings.Sort() {
+	ranked := slices.Clone(m.findings)
+	slices.SortStableFunc(ranked, func(a, b diag.Diagnostic) int { return cmp.Compare(b.Severity, a.Severity) })
+	for _, d := range ranked {
 		if d.Accepted != "" {
 			accepted = append(accepted, d)
 		} else {
@@ -67,14 +72,13 @@ const gradeWidth = 17.0
 
 // finding is one finding with its figure, limit and source.
 func (f *flow) finding(d diag.Diagnostic) {
-	head := sheet.Paragraph{Text: capital(d.Summary) + ".", Width: f.box.W - gradeWidth, Face: lettering.Bold, Size: 10}
-	head.Text = strings.TrimSuffix(head.Text, "..") + strings.Repeat(".", boolInt(strings.HasSuffix(head.Text, "..")))
+	head := sheet.Paragraph{Text: strings.TrimSuffix(capital(d.Summary), ".") + ".", Width: f.box.W - gradeWidth, Face: lettering.Bold, Size: 10}
 	body := sheet.Paragraph{Text: d.Detail, Width: f.box.W - gradeWidth, Size: 9.5}
 	facts := sheet.Paragraph{Text: factsOf(d), Width: f.box.W - gradeWidth, Size: 8.5, Ink: sheet.Dark}
 	h := head.Height() + 1.5
 	for _, p := range []sheet.Paragraph{facts, body} {
 		if p.Text != "" {
-			h += p.Height() + 1.6
+			h += p.Height() + 2.2
 		}
 	}
 	f.need(h + 3)
@@ -86,18 +90,11 @@ func (f *flow) finding(d diag.Diagnostic) {
 		}
 		p.At = sheet.Pt(f.box.X+gradeWidth, y)
 		f.d.add(p)
-		y += p.Height() + 1.6
+		y += p.Height() + 2.2
 	}
 	f.y = y + 1.5
 	f.d.add(sheet.Line{A: sheet.Pt(f.box.X, f.y), B: sheet.Pt(f.box.Right(), f.y), Pen: sheet.Fine.Of(sheet.Mid)})
 	f.y += 3
-}
-
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }
 
 // factsOf is where, figure, limit and source on one line.
@@ -189,7 +186,7 @@ func waitingWords(parts []*piece.Part) string {
 			n++
 		}
 		if n-i == len(a.Parts) {
-			out = append(out, fmt.Sprintf("all of %s %s (%s to %s)", a.Letter, a.Name, parts[i].Mark, parts[n-1].Mark))
+			out = append(out, fmt.Sprintf("all of %s %s (%s to %s)", a.Letter, assemblyName(a), parts[i].Mark, parts[n-1].Mark))
 		} else {
 			out = append(out, marks(parts[i:n]))
 		}

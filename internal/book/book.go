@@ -11,7 +11,7 @@ import (
 
 // Options say how the book is printed. The zero value is Letter, in silence.
 type Options struct {
-	Paper    sheet.Paper                       // the zero paper is Letter
+	Paper    sheet.Paper                        // the zero paper is Letter
 	Progress func(done, total int, what string) // called before each chapter and once at the end; may be nil
 }
 

@@ -173,7 +173,7 @@ func (m *maker) curveParts(f *flow, c *piece.Curve) {
 				off = m.gap(p.Bow.Offset) + " outside"
 			}
 		}
-		t.Rows = append(t.Rows, sheet.Row{Cells: sheet.Words(called(p), p.Assembly.Name, m.fine.Format(p.Bow.From-middle), m.fine.Format(p.Bow.To-middle), m.gap(p.Bow.Chordal), off)})
+		t.Rows = append(t.Rows, sheet.Row{Cells: sheet.Words(called(p), assemblyName(p.Assembly), m.fine.Format(p.Bow.From-middle), m.fine.Format(p.Bow.To-middle), m.gap(p.Bow.Chordal), off)})
 	}
 	f.table(t)
 }

@@ -13,18 +13,34 @@ import (
 
 // cover is the picture of the whole piece with its main sizes.
 func (m *maker) cover() error {
-	d := m.page("The piece", m.paper)
-	m.mark("cover")
-	box := writable(m.paper)
-	y := m.coverWords(d, box)
-	room := sheet.Box{X: box.X, Y: y, W: box.W, H: box.Bottom() - y - 10}
 	a := m.coverViews()
+	upright, turned := m.coverOn(m.paper, a), m.coverOn(m.paper.Landscape(), a)
+	d := upright.draft
+	if turned.scale.Ratio() > upright.scale.Ratio() {
+		d = turned.draft
+	}
+	m.drafts = append(m.drafts, d)
+	m.mark("cover")
+	return nil
+}
+
+// coverDraft is the cover on one paper.
+type coverDraft struct {
+	*draft
+	scale sheet.Scale
+}
+
+func (m *maker) coverOn(paper sheet.Paper, a *arrangement) coverDraft {
+	d := &draft{paper: paper, title: "The piece", views: true}
+	box := writable(paper)
+	y := m.coverWords(d, box)
+	legend := m.legend(sheet.Pt(box.X, box.Bottom()-1), box.W)
+	room := sheet.Box{X: box.X, Y: y, W: box.W, H: legend.At.Y - 3 - y}
 	drawn := a.draw(room, m.scales)
 	drop := max(0, (room.H-drawn.height)/2-2)
-	d.add(sheet.Group{At: sheet.Move(0, drop), Items: drawn.items})
-	d.add(m.legend(sheet.Pt(box.X, box.Bottom()-1), box.W))
-	d.scale, d.views = drawn.scale.String(), true
-	return nil
+	d.add(sheet.Group{At: sheet.Move(0, drop), Items: drawn.items}, legend)
+	d.scale = drawn.scale.String()
+	return coverDraft{d, drawn.scale}
 }
 
 // coverWords are the title, the brief and the sizes over all; it returns where
@@ -41,30 +57,34 @@ func (m *maker) coverWords(d *draft, box sheet.Box) float64 {
 		d.add(sheet.Text{At: sheet.Pt(box.X, y), Text: "for " + strings.TrimPrefix(c.Client.Value, "for "), Face: lettering.Italic, Size: 12, Level: sheet.Top})
 		y += 7
 	}
-	left, right := box.CutLeft(box.W * 0.6)
-	brief := sheet.Paragraph{At: sheet.Pt(left.X, y), Width: left.W - 6, Text: c.Brief.Value, Size: 10}
+	if !c.Brief.Given() {
+		return y + 3
+	}
+	brief := sheet.Paragraph{At: sheet.Pt(box.X, y), Width: min(box.W, 150), Text: c.Brief.Value, Size: 10}
 	d.add(brief)
-	end := m.coverSizes(d, sheet.Pt(right.X+4, y))
-	return max(y+brief.Height(), end) + 7
+	return y + brief.Height() + 5
 }
 
-// coverSizes are the sizes over all and the woods.
-func (m *maker) coverSizes(d *draft, at sheet.Point) float64 {
+// coverSizes are the sizes over all and the woods, in the corner the views
+// leave free.
+func (m *maker) coverSizes(room sheet.Box) []sheet.Item {
 	lo, hi := m.extent()
+	var out []sheet.Item
+	at := sheet.Pt(room.X, room.Y)
 	line := func(label, text string, bold bool) {
 		face := lettering.Regular
 		if bold {
 			face = lettering.Bold
 		}
-		d.add(sheet.Text{At: at, Text: label, Size: 8, Level: sheet.Top, Ink: sheet.Dark},
-			sheet.Text{At: at.Plus(17, 0), Text: text, Face: face, Size: 10, Level: sheet.Top})
+		out = append(out, sheet.Text{At: at, Text: label, Size: 8, Level: sheet.Top, Ink: sheet.Dark},
+			sheet.Text{At: at.Plus(13, 0), Text: text, Face: face, Size: 10, Level: sheet.Top})
 		at.Y += 5.4
 	}
 	line("width", m.rule.FormatUnit(hi.X-lo.X), true)
 	line("height", m.rule.FormatUnit(hi.Z-lo.Z), true)
 	line("depth", m.rule.FormatUnit(hi.Y-lo.Y), true)
 	line("wood", listed(m.woods()), false)
-	return at.Y
+	return out
 }
 
 // extent is the room the whole piece takes.
@@ -112,9 +132,11 @@ func (m *maker) coverViews() *arrangement {
 	}
 	f := &panel{name: "front", scene: front, model: front.bounds(), pen: finePens, dims: m.coverDims()}
 	f.over = func(v sheet.View) []sheet.Item { return append(m.leaves(v), cuttingPlane(v, cut)...) }
+	f.avoid = func(v sheet.View) []sheet.Box { return planeRoom(v, cut) }
 	for _, s := range m.p.Assemblies {
 		f.marks = append(f.marks, assemblyBalloon(front, s))
 	}
+	a.corner, a.free = m.coverSizes, place{1, planRow}
 	a.put(f, 0, frontRow)
 	a.put(&panel{name: "from above", scene: plan, model: plan.bounds(), pen: finePens, dims: m.planDims()}, 0, planRow)
 	a.put(m.endPanel(end), 1, frontRow)
@@ -154,17 +176,19 @@ func (m *maker) coverDims() []dimension {
 	lo, hi := m.extent()
 	stack := []measure.Length{lo.Z}
 	for _, a := range m.p.Assemblies {
-		if a.Kind == piece.CaseAssembly {
-			out = append(out, m.caseChains(a)...)
-		}
 		if a.Kind == piece.CaseAssembly || a.Kind == piece.StandAssembly || a.Kind == piece.SlabAssembly {
 			stack = insert(insert(stack, a.Corner.Z), a.Corner.Z+a.Size[1].Length())
 		}
 	}
-	out = append(out, dimension{side: sheet.Below, stops: []measure.Length{lo.X, hi.X}})
 	if len(stack) > 2 {
-		out = append(out, dimension{side: sheet.LeftOf, stops: stack}, dimension{side: sheet.LeftOf, stops: []measure.Length{lo.Z, hi.Z}})
+		out = append(out, dimension{side: sheet.LeftOf, stops: stack})
 	}
+	for _, a := range m.p.Assemblies {
+		if a.Kind == piece.CaseAssembly {
+			out = append(out, m.caseChains(a)...)
+		}
+	}
+	out = append(out, dimension{side: sheet.Below, stops: []measure.Length{lo.X, hi.X}}, dimension{side: sheet.LeftOf, stops: []measure.Length{lo.Z, hi.Z}})
 	return distinct(out)
 }
 
@@ -221,14 +245,14 @@ func adjacent(stops []measure.Length, a, b measure.Length) bool {
 func (m *maker) planDims() []dimension {
 	lo, hi := m.extent()
 	out := []dimension{{side: sheet.RightOf, stops: []measure.Length{lo.Y, hi.Y}}}
+	deepest := measure.Length(0)
 	for _, p := range m.p.Parts {
-		if p.Bow == nil || p.Bow.Axis != joinery.W || !p.Bow.Along {
+		a, z := p.Corners()
+		if p.Bow == nil || p.Bow.Axis != joinery.W || z.Y-a.Y <= deepest {
 			continue
 		}
-		a, z := p.Corners()
-		end := a.Y + p.Bow.Fall
-		out = append(out, dimension{side: sheet.LeftOf, stops: []measure.Length{a.Y, end, z.Y}})
-		break
+		deepest = z.Y - a.Y
+		out = append(out[:1], dimension{side: sheet.LeftOf, stops: []measure.Length{a.Y, a.Y + p.Bow.Fall, z.Y}})
 	}
 	return out
 }
@@ -272,6 +296,13 @@ func cuttingPlane(v sheet.View, x measure.Length) []sheet.Item {
 	return out
 }
 
+// planeRoom is the room those marks take.
+func planeRoom(v sheet.View, x measure.Length) []sheet.Box {
+	b := v.OnPaper()
+	at := v.Pt(x.Millimetres(), 0).X
+	return []sheet.Box{{X: at - 4.5, Y: b.Y - 4.6, W: 8.5, H: 4}, {X: at - 4.5, Y: b.Bottom() + 0.8, W: 8.5, H: 4}}
+}
+
 // leaves are the dashes of doors, which meet at the hinges.
 func (m *maker) leaves(v sheet.View) []sheet.Item {
 	var out []sheet.Item
@@ -307,10 +338,10 @@ func hingedRight(a *piece.Assembly) bool {
 }
 
 // legend names the letters.
-func (m *maker) legend(at sheet.Point, width float64) sheet.Item {
+func (m *maker) legend(at sheet.Point, width float64) sheet.Paragraph {
 	var names []string
 	for _, a := range m.p.Assemblies {
-		names = append(names, a.Letter+" "+a.Name)
+		names = append(names, a.Letter+" "+assemblyName(a))
 	}
 	text := strings.Join(names, "  ·  ")
 	if m.hasDoors() {

@@ -3,7 +3,6 @@ package book
 import (
 	"fmt"
 	"reflect"
-	"strings"
 
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
@@ -92,9 +91,9 @@ func (m *maker) oneSheet(u *layoutUse, title string, paper sheet.Paper, box shee
 	words := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+10), Width: box.W, Text: m.layoutWords(u), Size: 9.5}
 	d.add(words)
 	y := words.At.Y + words.Height() + 5
-	k := &dovetailDrawing{m: m, l: u.layout}
+	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
 	k.draw()
-	x := box.X + (box.W-u.layout.Width.Millimetres())/2 + 4
+	x := box.X + (box.W-u.layout.Width.Millimetres())/2
 	d.add(sheet.Group{At: sheet.Move(x, y), Items: k.items})
 	d.add(sheet.TestBar{At: sheet.Pt(box.X+2, box.Bottom()-7)})
 	if room := box.H - (y - box.Y); room > sheet.TestBarLength+24 && box.Right()-7 > x+u.layout.Width.Millimetres()+10 {
@@ -104,7 +103,7 @@ func (m *maker) oneSheet(u *layoutUse, title string, paper sheet.Paper, box shee
 
 // tiledSheets cuts a long layout into sheets that overlap by 20 mm.
 func (m *maker) tiledSheets(u *layoutUse, title string) error {
-	k := &dovetailDrawing{m: m, l: u.layout}
+	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
 	k.draw()
 	words := sheet.Paragraph{At: sheet.Pt(0, -4), Width: min(u.layout.Width.Millimetres(), 140), Text: m.layoutWords(u), Size: 9.5}
 	h := words.Height() + 10
@@ -131,22 +130,27 @@ func (m *maker) layoutWords(u *layoutUse) string {
 		kind = "Half-blind dovetails, lap " + m.gap(l.Lap)
 	}
 	text := fmt.Sprintf("%s, slope %s. Tail boards %s thick, pin boards %s. ", kind, l.Slope, m.gap(l.TailStock), m.gap(l.PinStock))
-	text += "For " + strings.Join(m.corners(u.joints), "; ") + ". "
-	text += "Measure from the front or lower edge, marked ⌂ here, always the same one; do not add up from tail to tail. "
-	text = strings.ReplaceAll(text, "marked ⌂ here", "at the left here")
+	text += "For " + m.corners(u.joints) + ". "
+	text += "Every number is the distance from the " + u.edge() + " edge, which is at the left: measure all from there, not from tail to tail. "
 	if l.Narrowest > 0 {
 		text += "Sockets between tails are " + m.gap(l.Narrowest) + " at the end, " + m.gap(l.Narrowest+2*l.Flare) + " at the baseline: " + m.chisel(l) + "."
 	}
 	return text
 }
 
-// corners are joints as corners, those of one pair of boards together.
-func (m *maker) corners(joints []*piece.Joint) []string {
+// edge is what the tail boards' edge is called at which the row starts.
+func (u *layoutUse) edge() string {
+	p := u.joints[0].A
+	return edgeOf(-p.Place.W)
+}
+
+// corners are joints as pairs of boards.
+func (m *maker) corners(joints []*piece.Joint) string {
 	var out []string
 	for _, j := range joints {
 		out = append(out, j.A.Mark+" to "+j.B.Mark)
 	}
-	return []string{listed(out) + " (tails on " + listed(firsts(joints)) + ")"}
+	return listed(out) + " (tails on " + listed(firsts(joints)) + ")"
 }
 
 func firsts(joints []*piece.Joint) []string {
@@ -183,14 +187,15 @@ func (m *maker) chisel(l *joinery.DovetailLayout) string {
 type dovetailDrawing struct {
 	m     *maker
 	l     *joinery.DovetailLayout
+	edge  string // what the edge is called from which everything is measured
 	items []sheet.Item
 	y     float64
 }
 
 // Room above and below the pictures for the distances.
 const (
-	figuresRoom = 21.0
-	boardShown  = 16.0 // of a board beyond its joint
+	figuresRoom = 19.0
+	boardShown  = 15.0 // of a board beyond its joint
 )
 
 func (k *dovetailDrawing) add(items ...sheet.Item) { k.items = append(k.items, items...) }
@@ -201,41 +206,42 @@ func (k *dovetailDrawing) draw() {
 	k.pinFace()
 }
 
-func (k *dovetailDrawing) name(text string) {
-	k.add(sheet.Text{At: sheet.Pt(0, k.y), Text: text, Face: lettering.Bold, Size: 9.5, Level: sheet.Top})
-	k.y += 5
+func (k *dovetailDrawing) name(text, more string) {
+	k.add(sheet.Text{At: sheet.Pt(0, k.y), Text: text, Face: lettering.Bold, Size: 10, Level: sheet.Top},
+		sheet.Text{At: sheet.Pt(0, k.y+4.6), Text: more, Size: 8, Level: sheet.Top, Ink: sheet.Dark})
+	k.y += 9
 }
 
 // tails is the tail board seen on its outside face, its end upwards.
 func (k *dovetailDrawing) tails() {
 	l := k.l
-	k.name("Tail board, outside face: mark these, saw, then mark the pins from them")
+	k.name("Tail board, outside face", "numbers above: at the end; below: at the baseline")
 	k.y += figuresRoom
-	w, deep := l.Width.Millimetres(), l.TailLength.Millimetres()
+	deep := l.TailLength.Millimetres()
 	top, base, foot := k.y, k.y+deep, k.y+deep+boardShown
-	k.distances(top, -1, "at the end", edges(l.Tails, true))
-	for i, p := range l.Pins {
-		k.waste(p.TipFrom, p.TipTo, p.BaseFrom, p.BaseTo, top, base, i)
-	}
-	k.add(sheet.Polyline{Points: []sheet.Point{{X: 0, Y: foot}, {X: 0, Y: top}, {X: w, Y: top}, {X: w, Y: foot}}, Pen: sheet.Pen{Width: 0.35}})
+	k.distances(top, -1, edges(l.Tails, true))
+	k.tailWaste(top)
+	k.board(top, foot)
 	k.baseline(base, "baseline "+k.m.gap(l.TailLength)+" from the end")
 	for _, t := range l.Tails {
 		k.add(sheet.Line{A: sheet.Pt(t.TipFrom.Millimetres(), top), B: sheet.Pt(t.BaseFrom.Millimetres(), base), Pen: sheet.Wide},
 			sheet.Line{A: sheet.Pt(t.TipTo.Millimetres(), top), B: sheet.Pt(t.BaseTo.Millimetres(), base), Pen: sheet.Wide})
 	}
-	k.runs(top, base)
-	k.torn(foot)
-	k.edgeNames(top, foot)
+	k.runs(top, foot, sheet.Pen{Width: 0.15, Stroke: sheet.Dashed}, func(r joinery.Run) measure.Length { return r.TailDepth })
 	k.y = foot
-	k.distances(foot, 1, "at the baseline", edges(l.Tails, false))
-	k.y += figuresRoom + 5
+	k.distances(foot, 1, edges(l.Tails, false))
+	k.y += figuresRoom + 4
 }
 
 // pinEnd is the pin board seen on its end, outside upwards.
 func (k *dovetailDrawing) pinEnd() {
 	l := k.l
-	k.name("Pin board, end: outside above, inside below")
-	k.y += 3
+	more := "outside above, inside below"
+	if !l.Through() {
+		more += "; the lap of " + k.m.gap(l.Lap) + " stays whole"
+	}
+	k.name("Pin board, end", more)
+	k.y++
 	w, t := l.Width.Millimetres(), l.PinStock.Millimetres()
 	top, tip, inside := k.y, k.y+l.Lap.Millimetres(), k.y+t
 	k.add(sheet.Rect(sheet.Box{Y: top, W: w, H: t}, sheet.Pen{Width: 0.35}, sheet.NoFill))
@@ -244,40 +250,66 @@ func (k *dovetailDrawing) pinEnd() {
 		k.add(sheet.Polygon{Rings: [][]sheet.Point{ring}, Pen: sheet.Wide, Hatch: wasteHatch})
 	}
 	if !l.Through() {
-		k.add(sheet.Line{A: sheet.Pt(0, tip), B: sheet.Pt(w, tip), Pen: sheet.Pen{Width: 0.18}},
-			sheet.Text{At: sheet.Pt(w+2, tip), Text: "lap " + k.m.gap(l.Lap), Size: 7.5, Level: sheet.Middle})
+		k.add(sheet.Line{A: sheet.Pt(0, tip), B: sheet.Pt(w, tip), Pen: sheet.Pen{Width: 0.18}})
 	}
-	k.edgeNames(top, inside)
-	k.y = inside + 8
+	k.rabbetsInEnd(inside)
+	k.edgeName(top, inside)
+	k.y = inside + 7
+}
+
+// rabbetsInEnd shows rabbets and grooves where they open on the inside face.
+func (k *dovetailDrawing) rabbetsInEnd(inside float64) {
+	for _, r := range k.l.Runs {
+		if r.PinDepth == 0 {
+			continue
+		}
+		b := sheet.Box{X: r.From.Millimetres(), Y: inside - r.PinDepth.Millimetres(), W: (r.To - r.From).Millimetres(), H: r.PinDepth.Millimetres()}
+		k.add(sheet.Rect(b, sheet.Pen{Width: 0.15, Stroke: sheet.Dashed}, sheet.NoFill))
+	}
 }
 
 // pinFace is the pin board's inside face, its end upwards.
 func (k *dovetailDrawing) pinFace() {
 	l := k.l
-	k.name("Pin board, inside face")
-	k.y += 3
-	w, deep := l.Width.Millimetres(), l.SocketDepth.Millimetres()
+	k.name("Pin board, inside face", "numbers: at the inside face, the narrow side of the sockets")
+	k.y++
+	deep := l.SocketDepth.Millimetres()
 	top, base, foot := k.y, k.y+deep, k.y+deep+boardShown
 	for _, s := range l.Tails {
 		b := sheet.Box{X: s.BaseFrom.Millimetres(), Y: top, W: s.Base().Millimetres(), H: deep}
 		k.add(sheet.Polygon{Rings: [][]sheet.Point{b.Corners()}, Pen: sheet.Wide, Hatch: wasteHatch})
 	}
-	k.add(sheet.Polyline{Points: []sheet.Point{{X: 0, Y: foot}, {X: 0, Y: top}, {X: w, Y: top}, {X: w, Y: foot}}, Pen: sheet.Pen{Width: 0.35}})
+	k.board(top, foot)
 	k.baseline(base, "baseline "+k.m.gap(l.SocketDepth)+" from the end")
-	k.torn(foot)
-	k.edgeNames(top, foot)
+	k.runs(top, foot, sheet.Pen{Width: 0.18}, func(r joinery.Run) measure.Length { return r.PinDepth })
 	k.y = foot
-	k.distances(foot, 1, "at the inside face", edges(l.Tails, false))
+	k.distances(foot, 1, edges(l.Tails, false))
+	k.y += figuresRoom
+}
+
+// board is three sides of a board and the ragged line where it is broken off.
+func (k *dovetailDrawing) board(top, foot float64) {
+	w := k.l.Width.Millimetres()
+	k.add(sheet.Polyline{Points: []sheet.Point{{X: 0, Y: foot}, {X: 0, Y: top}, {X: w, Y: top}, {X: w, Y: foot}}, Pen: sheet.Pen{Width: 0.35}})
+	k.torn(foot)
+	k.edgeName(top, foot)
 }
 
 // wasteHatch is the saw side of a line.
 var wasteHatch = sheet.Hatch{Kind: sheet.Section, Spacing: 1.6, Pen: sheet.Pen{Width: 0.13, Ink: sheet.Dark}}
 
-// waste hatches what is sawn out between two tails. The half pins' waste is
-// cut off square at the board's edge.
-func (k *dovetailDrawing) waste(tipFrom, tipTo, baseFrom, baseTo measure.Length, top, base float64, i int) {
-	ring := []sheet.Point{{X: tipFrom.Millimetres(), Y: top}, {X: tipTo.Millimetres(), Y: top}, {X: baseTo.Millimetres(), Y: base}, {X: baseFrom.Millimetres(), Y: base}}
-	k.add(sheet.Polygon{Rings: [][]sheet.Point{ring}, Hatch: wasteHatch})
+// tailWaste hatches what is sawn out of the tail board: as the joint cuts it,
+// so that the wood which fills the end of a rabbet stays.
+func (k *dovetailDrawing) tailWaste(top float64) {
+	box := joinery.Box{L: 4 * k.l.TailLength, W: k.l.Width, T: k.l.TailStock}
+	cuts, _ := k.l.TailFeatures(joinery.Corner{Box: box, End: joinery.Near})
+	for _, f := range cuts {
+		var ring []sheet.Point
+		for _, p := range f.Outline {
+			ring = append(ring, sheet.Pt(p.V.Millimetres(), top+p.U.Millimetres()))
+		}
+		k.add(sheet.Polygon{Rings: [][]sheet.Point{ring}, Pen: sheet.Pen{Width: 0.25}, Hatch: wasteHatch})
+	}
 }
 
 func (k *dovetailDrawing) baseline(y float64, words string) {
@@ -286,12 +318,15 @@ func (k *dovetailDrawing) baseline(y float64, words string) {
 		sheet.Text{At: sheet.Pt(w/2, y+1.4), Text: words, Size: 7.5, Align: sheet.Center, Level: sheet.Top})
 }
 
-// runs shows rabbets and grooves that run out through the corner.
-func (k *dovetailDrawing) runs(top, base float64) {
+// runs shows rabbets and grooves along a board that run out through the corner.
+func (k *dovetailDrawing) runs(top, foot float64, pen sheet.Pen, depth func(joinery.Run) measure.Length) {
 	for _, r := range k.l.Runs {
+		if depth(r) == 0 {
+			continue
+		}
 		for _, x := range [2]measure.Length{r.From, r.To} {
 			if x > 0 && x < k.l.Width {
-				k.add(sheet.Line{A: sheet.Pt(x.Millimetres(), top), B: sheet.Pt(x.Millimetres(), base+boardShown), Pen: sheet.Pen{Width: 0.15, Stroke: sheet.Dashed}})
+				k.add(sheet.Line{A: sheet.Pt(x.Millimetres(), top), B: sheet.Pt(x.Millimetres(), foot), Pen: pen})
 			}
 		}
 		word := "groove"
@@ -299,7 +334,7 @@ func (k *dovetailDrawing) runs(top, base float64) {
 			word = "rabbet"
 		}
 		mid := (r.From + r.To).Millimetres() / 2
-		k.add(sheet.Text{At: sheet.Pt(mid, base+boardShown-1.5), Text: word, Size: 6.5, Align: sheet.Center, Ink: sheet.Dark, Clear: true})
+		k.add(sheet.Text{At: sheet.Pt(mid, foot-2.5), Text: word + ", inside", Size: 6.5, Align: sheet.Center, Ink: sheet.Dark, Clear: true})
 	}
 }
 
@@ -317,14 +352,10 @@ func (k *dovetailDrawing) torn(y float64) {
 	k.add(sheet.Polyline{Points: append(pts, sheet.Pt(w, y)), Pen: sheet.Pen{Width: 0.13}})
 }
 
-func (k *dovetailDrawing) edgeNames(top, foot float64) {
-	w, mid := k.l.Width.Millimetres(), (top+foot)/2
-	k.add(sheet.Text{At: sheet.Pt(-2, mid), Text: "reference edge", Size: 7, Align: sheet.Center, Turn: measure.Degrees(90), Ink: sheet.Dark})
-	_ = w
+// edgeName names the edge that everything is measured from.
+func (k *dovetailDrawing) edgeName(top, foot float64) {
+	k.add(sheet.Text{At: sheet.Pt(-2.2, (top+foot)/2), Text: k.edge + " edge", Size: 7.5, Align: sheet.Center, Turn: measure.Degrees(90)})
 }
-
-// edge is one line to mark, by its distance from the reference edge.
-type edge struct{ at measure.Length }
 
 // edges are both sides of every tail.
 func edges(tails []joinery.Wedge, tip bool) []measure.Length {
@@ -341,21 +372,20 @@ func edges(tails []joinery.Wedge, tip bool) []measure.Length {
 
 // distances prints how far each place lies from the reference edge, upright, on
 // the side of a line: up for −1, down for +1.
-func (k *dovetailDrawing) distances(y float64, up float64, what string, at []measure.Length) {
+func (k *dovetailDrawing) distances(y float64, up float64, at []measure.Length) {
 	all := append(append([]measure.Length{0}, at...), k.l.Width)
-	const pitch = 4.1
+	const pitch = 5.2
 	xs := spread(all, pitch)
 	for i, l := range all {
 		x := l.Millimetres()
-		knee, far := y+up*4, y+up*6.5
-		k.add(sheet.Polyline{Points: []sheet.Point{{X: x, Y: y + up*1}, {X: x, Y: knee - up*1.5}, {X: xs[i], Y: knee + up*0.8}, {X: xs[i], Y: far}}, Pen: sheet.Pen{Width: 0.15}})
-		t := sheet.Text{At: sheet.Pt(xs[i], far+up*0.7), Text: k.m.gap(l), Size: 8, Turn: measure.Degrees(90), Level: sheet.Middle}
+		line := []sheet.Point{{X: x, Y: y + up*1}, {X: x, Y: y + up*2.5}, {X: xs[i], Y: y + up*4.8}, {X: xs[i], Y: y + up*6.5}}
+		k.add(sheet.Polyline{Points: line, Pen: sheet.Pen{Width: 0.15}})
+		t := sheet.Text{At: sheet.Pt(xs[i], y+up*7.3), Text: k.m.gap(l), Size: 10, Turn: measure.Degrees(90), Level: sheet.Middle}
 		if up > 0 {
 			t.Align = sheet.Right
 		}
 		k.add(t)
 	}
-	k.add(sheet.Text{At: sheet.Pt(-9, y+up*9), Text: what, Size: 7, Align: sheet.Right, Level: sheet.Middle, Ink: sheet.Dark})
 }
 
 // spread moves places apart to a pitch, as little as it can, from the left and

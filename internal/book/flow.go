@@ -39,7 +39,7 @@ func (f *flow) page() {
 	if f.d != nil {
 		title += ", continued"
 	}
-	f.d = f.m.page(f.title, f.m.paper)
+	f.d = f.m.page(f.title, f.m.paper) // whatever the last one was turned to
 	f.box = writable(f.m.paper)
 	f.d.add(sheet.Text{At: sheet.Pt(f.box.X, f.box.Y), Text: title, Size: sheet.SizeHead, Level: sheet.Top})
 	f.y = f.box.Y + titleDrop
@@ -123,12 +123,27 @@ func (f *flow) table(t sheet.Table) {
 	f.y += paraGap
 }
 
-// figure draws views as large as a height allows, in the middle of the sheet.
-func (f *flow) figure(a *arrangement, most float64) {
-	most = min(most, f.left())
-	room := sheet.Box{X: f.box.X, Y: f.y, W: f.box.W, H: most}
-	drawn := a.draw(room, f.m.scales)
-	f.d.add(drawn.items...)
-	f.d.scale, f.d.views = drawn.scale.String(), true
-	f.y += drawn.height + 3
+// shareOfSheet is how much of a sheet a figure may take and leave the rest to
+// words.
+const shareOfSheet = 0.58
+
+// assemblyFigure draws views above the words; on a sheet of their own, or that
+// turned, where they can then be drawn larger.
+func (f *flow) assemblyFigure(a *arrangement) {
+	best := a.draw(sheet.Box{X: f.box.X, Y: f.y, W: f.box.W, H: f.left() * shareOfSheet}, f.m.scales)
+	best.height += 3
+	for _, paper := range []sheet.Paper{f.m.paper, f.m.paper.Landscape()} {
+		box := writable(paper) // starts at the same corner on either
+		room := sheet.Box{X: box.X, Y: f.y, W: box.W, H: box.Bottom() - f.y}
+		alone := a.draw(room, f.m.scales)
+		if alone.scale.Ratio() <= best.scale.Ratio() {
+			continue
+		}
+		drop := max(0, (room.H-alone.height)*0.4)
+		best = figure{[]sheet.Item{sheet.Group{At: sheet.Move(0, drop), Items: alone.items}}, alone.scale, room.H}
+		f.d.paper, f.box = paper, box
+	}
+	f.d.add(best.items...)
+	f.d.scale, f.d.views = best.scale.String(), true
+	f.y += best.height
 }

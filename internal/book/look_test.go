@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"casewright/internal/check"
 	"casewright/internal/design"
 	"casewright/internal/diag"
 	"casewright/internal/piece"
@@ -41,7 +42,8 @@ func TestLook(t *testing.T) {
 		t.Skip("give -look FOLDER to see the books")
 	}
 	for _, name := range examples {
-		pdf, err := PDF(example(t, name), nil, Options{Paper: sheet.Letter})
+		p := example(t, name)
+		pdf, err := PDF(p, check.Run(p), Options{Paper: sheet.Letter})
 		if err != nil {
 			t.Fatal(err)
 		}

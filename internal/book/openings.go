@@ -18,9 +18,9 @@ func (m *maker) openings() error {
 	m.mark("openings")
 	f.lead("Planned clear sizes. Measure each at both ends, write the smaller down, and put it in the text as measured: what fits into it follows.")
 	t := sheet.Table{RowPad: 1.8, Columns: []sheet.Column{
-		{Title: "opening", Weight: 1.3, Face: lettering.Bold}, {Title: "filled by", Weight: 1.4},
-		{Title: "width", Width: 18, Align: sheet.OnFigure}, {Title: "height", Width: 18, Align: sheet.OnFigure}, {Title: "depth", Width: 17, Align: sheet.OnFigure},
-		{Title: "width measured", Width: 18}, {Title: "height measured", Width: 18}, {Title: "depth measured", Width: 18},
+		{Title: "opening", Weight: 1.9, Face: lettering.Bold}, {Title: "filled by"},
+		{Title: "width", Width: 15, Align: sheet.OnFigure}, {Title: "height", Width: 15, Align: sheet.OnFigure}, {Title: "depth", Width: 15, Align: sheet.OnFigure},
+		{Title: "width measured", Width: 17}, {Title: "height measured", Width: 17}, {Title: "depth measured", Width: 17},
 	}}
 	for _, o := range m.p.Openings {
 		t.Rows = append(t.Rows, sheet.Row{Cells: []sheet.Cell{
@@ -93,8 +93,14 @@ func sameRow(a, b sheet.Row) bool {
 // only repeats the space's.
 func (m *maker) membersWords(g piece.Filling) string {
 	var out []string
-	for _, s := range g.Members {
-		out = append(out, m.size(s)+" "+memberName(s.Name()))
+	members := g.Members
+	if strings.Contains(g.Name, " in ") { // cells first, then the boards between
+		members = interleave(members, (len(members)+1)/2)
+	}
+	for _, s := range members {
+		if s.Given() {
+			out = append(out, m.size(s)+" "+memberName(s.Name()))
+		}
 	}
 	return strings.Join(out, " + ")
 }

@@ -70,7 +70,7 @@ func levels(box sheet.Box, outlines [][]sheet.Point) []float64 {
 	}
 	crossings(outlines, slopes, add)
 	slices.Sort(ys)
-	return slices.CompactFunc(ys, func(a, b float64) bool { return b-a < 1e-9 })
+	return slices.CompactFunc(ys, func(a, b float64) bool { return math.Abs(b-a) < 1e-9 })
 }
 
 // crossings adds the heights where a sloped edge meets an edge of another

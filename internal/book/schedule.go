@@ -14,18 +14,18 @@ func (m *maker) schedule() error {
 	m.mark("parts")
 	f.lead("One of each. Finished sizes, joints included: length runs with the grain. Grey sizes are planned only and wait for an opening: write down what the work gives.")
 	t := sheet.Table{Columns: []sheet.Column{
-		{Title: "mark", Width: 16, Face: lettering.Bold},
-		{Title: "part", Width: 31},
-		{Title: "length", Width: 18, Align: sheet.OnFigure},
-		{Title: "width", Width: 17, Align: sheet.OnFigure},
-		{Title: "thick", Width: 15, Align: sheet.OnFigure},
-		{Title: "between shoulders", Width: 18, Align: sheet.OnFigure},
-		{Title: "wood", Width: 17},
-		{Title: "pair, set; waits for"},
-		{Title: "as cut", Width: 15},
+		{Title: "mark", Width: 15, Face: lettering.Bold},
+		{Title: "part", Width: 27},
+		{Title: "length", Width: 16, Align: sheet.OnFigure},
+		{Title: "width", Width: 14, Align: sheet.OnFigure},
+		{Title: "thick", Width: 12, Align: sheet.OnFigure},
+		{Title: "between shoulders", Width: 17, Align: sheet.OnFigure},
+		{Title: "wood", Width: 15},
+		{Title: "pair, set, curve; waits for"},
+		{Title: "as cut", Width: 14},
 	}}
 	for _, a := range m.p.Assemblies {
-		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + a.Name})
+		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a)})
 		for _, p := range a.Parts {
 			t.Rows = append(t.Rows, m.scheduleRow(p))
 		}

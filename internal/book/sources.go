@@ -80,11 +80,23 @@ func (k *cited) usual(l why.Line) {
 }
 
 func (k *cited) source(s string) {
-	s = strings.TrimSpace(s)
-	if s == "" || hasWord(k.sources, s) {
-		return
+	for one := range strings.SplitSeq(s, ";") {
+		one, _, _ = strings.Cut(strings.TrimSpace(one), ": ") // what it says there stands with the setting
+		if !published(one) || hasWord(k.sources, one) {
+			continue
+		}
+		k.sources = append(k.sources, one)
 	}
-	k.sources = append(k.sources, s)
+}
+
+// published tells a source from the words for having none.
+func published(s string) bool {
+	for _, no := range []string{"no source", "derived", "own setting", "geometry of", "shop practice", "shop texts"} {
+		if strings.Contains(s, no) {
+			return false
+		}
+	}
+	return s != ""
 }
 
 // others adds the sources of movements, problems and findings.
@@ -130,9 +142,6 @@ func (m *maker) sourceList(f *flow, k *cited) {
 	f.head("Sources", 14)
 	f.para("Each once. What says “from memory” was not looked up; what says “no source” is common practice.", sheet.Paragraph{Size: 9.5})
 	for _, s := range k.sources {
-		if strings.Contains(s, "no source") && !strings.Contains(s, ";") {
-			continue
-		}
 		f.item(false, capital(s)+".")
 	}
 }

@@ -46,7 +46,7 @@ func (m *maker) blankTable(f *flow) {
 		{Title: "note"},
 	}}
 	for _, a := range m.p.Assemblies {
-		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + a.Name})
+		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a)})
 		for _, p := range a.Parts {
 			if len(p.Blank.Joined) > 0 && p.Blank.Joined[0] != p {
 				continue

@@ -114,7 +114,7 @@ func (s *scene) planes(b *body) []float64 {
 		}
 	}
 	slices.Sort(out)
-	return slices.CompactFunc(out, func(a, b float64) bool { return b-a < same })
+	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < same })
 }
 
 // ignores a bow where it would be seen from the side.

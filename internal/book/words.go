@@ -95,13 +95,29 @@ func count(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-// assemblyTitle is "B · keys door", or "C · left drawer and D · right drawer".
+// assemblyTitle is "B · keys door", or "C and D · drawers" for those that are
+// alike.
 func assemblyTitle(group []*piece.Assembly) string {
+	if len(group) == 1 {
+		return group[0].Letter + " · " + assemblyName(group[0])
+	}
 	var out []string
 	for _, a := range group {
-		out = append(out, a.Letter+" · "+a.Name)
+		out = append(out, a.Letter)
 	}
-	return listed(out)
+	return listed(out) + " · " + string(group[0].Kind) + "s"
+}
+
+// assemblyName is the assembly's name without a word said twice: an opening
+// “left door” gives “left door door”.
+func assemblyName(a *piece.Assembly) string {
+	var out []string
+	for word := range strings.FieldsSeq(a.Name) {
+		if n := len(out); n == 0 || out[n-1] != word {
+			out = append(out, word)
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // woodName is the wood with its cut.
@@ -146,6 +162,11 @@ func edgeName(p *piece.Part) string {
 	if p.Edge == joinery.Front {
 		d = -d
 	}
+	return edgeOf(d)
+}
+
+// edgeOf is the edge on the side a direction points to.
+func edgeOf(d piece.Dir) string {
 	switch d {
 	case piece.Left:
 		return "left"
