@@ -37,6 +37,7 @@ func Build(spec *design.Spec) (*Piece, diag.List) {
 	b.buildStands()
 	b.buildSlabs()
 	b.shapeBows()
+	b.nameFills()
 	b.mark()
 	b.countHardware()
 	b.matchSets()

@@ -51,7 +51,7 @@ func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
 	b.doorStock(first)
 	if !s.Pair.Value {
 		b.doorSize(first, 1)
-		b.buildDoor(first, openingName(o, "door"))
+		b.buildDoor(first, "")
 		b.doorFillings(first)
 		return
 	}
@@ -62,8 +62,8 @@ func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
 	first.path, second.path = o.Path+".door.left", o.Path+".door.right"
 	second.at = first.at
 	second.at.X = o.Corner.X + o.Width.Length() - first.gapLeft.Length() - first.width.Length()
-	b.buildDoor(first, openingName(o, "left door"))
-	b.buildDoor(&second, openingName(o, "right door"))
+	b.buildDoor(first, "left")
+	b.buildDoor(&second, "right")
 	b.mirrorPair(first.asm, second.asm)
 	b.doorFillings(first)
 }
@@ -196,13 +196,14 @@ func (b *builder) halveWidth(d *doorWork, gap why.Size) {
 	}
 }
 
-func (b *builder) buildDoor(d *doorWork, name string) {
+func (b *builder) buildDoor(d *doorWork, hand string) {
 	d.fieldW = why.Sum("clear width of the frame", why.Plus(d.width), why.Times(-2, d.stile))
 	d.fieldH = why.Sum("clear height of the frame", append([]why.Term{why.Plus(d.height)}, gather([]why.Size{d.topRail, d.lowRail})...)...)
 	if !b.doorFits(d) {
 		return
 	}
-	d.asm = b.assembly(DoorAssembly, name, d.path, orSpan(d.spec.At, d.o.At))
+	d.asm = b.assembly(DoorAssembly, d.o.Name, d.path, orSpan(d.spec.At, d.o.At))
+	d.asm.hand = hand
 	d.asm.Corner, d.asm.Size = d.at, [3]why.Size{d.width, d.height, d.thick}
 	stiles := b.stiles(d)
 	rails := b.rails(d)
@@ -345,7 +346,7 @@ func (b *builder) leafSet(d *doorWork, leaves []*Part) {
 	if len(leaves) < 2 || !d.spec.Panel.Match.Given() {
 		return
 	}
-	s := &Set{Name: d.asm.Name + " panel", Kind: d.spec.Panel.Match.Value, Parts: leaves, At: d.spec.Panel.At,
+	s := &Set{of: d.asm, Kind: d.spec.Panel.Match.Value, Parts: leaves, At: d.spec.Panel.At,
 		Total: leaves[0].Width}
 	for _, p := range leaves {
 		p.Set = s

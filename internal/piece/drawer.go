@@ -55,7 +55,7 @@ func (b *builder) buildDrawer(s *design.Drawer, o *Opening, c bay) {
 	d := &drawerWork{spec: s, o: o, c: c}
 	b.drawerStock(d)
 	b.drawerGaps(d)
-	d.asm = b.assembly(DrawerAssembly, openingName(o, "drawer"), o.Path, orSpan(s.At, o.At))
+	d.asm = b.assembly(DrawerAssembly, o.Name, o.Path, orSpan(s.At, o.At))
 	d.at = o.Corner.Add(Vec{X: d.sideGap.Length()})
 	d.asm.Corner = d.at
 	if !b.drawerFits(d) {

@@ -41,6 +41,9 @@ func (b *builder) mark() {
 
 // matchSets finds the parts of each matched set the text asks for.
 func (b *builder) matchSets() {
+	for _, s := range b.p.Sets {
+		s.Name = s.of.Name + " panel"
+	}
 	for _, m := range b.spec.Matches {
 		s := &Set{Name: m.Name, Kind: m.Kind.Value, Loss: m.Loss, At: m.At}
 		for _, pattern := range m.Parts {

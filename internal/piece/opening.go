@@ -56,14 +56,52 @@ func (o *Opening) waits(a *Assembly) {
 	}
 }
 
-// openingName is how a drawer or door is called: by the names of its opening
-// below the case.
-func openingName(o *Opening, what string) string {
-	names := strings.Split(o.Path, ".")
-	if len(names) > 1 {
-		names = names[1:]
+// nameFills calls each drawer and door by as few of the names of its opening,
+// from the inside out, as tell it from the others: "left drawer", "keys door".
+func (b *builder) nameFills() {
+	for _, a := range b.p.Assemblies {
+		if a.Opening == nil {
+			continue
+		}
+		for n := 1; ; n++ {
+			name, all := a.fillName(n)
+			a.Name = name
+			if all || b.unique(a, n) {
+				break
+			}
+		}
 	}
-	return strings.Join(names, " ") + " " + what
+}
+
+func (b *builder) unique(a *Assembly, n int) bool {
+	for _, o := range b.p.Assemblies {
+		if o != a && o.Opening != nil && o.Kind == a.Kind {
+			if name, _ := o.fillName(n); name == a.Name {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// fillName is the name from the last n names of the opening; all reports that
+// there are no more. A name that only says what fills the opening adds
+// nothing, and a number is nothing without the name before it.
+func (a *Assembly) fillName(n int) (name string, all bool) {
+	what := string(a.Kind)
+	names := strings.Split(a.Opening.Path, ".")
+	if k := len(names); strings.HasPrefix(names[k-1], what) {
+		names, n = names[:k-1], n-1
+	}
+	from := max(0, len(names)-n)
+	for from > 0 && from < len(names) && strings.Trim(names[from], "0123456789") == "" {
+		from--
+	}
+	words := append(names[from:], what)
+	if a.hand != "" {
+		words = append(names[from:], a.hand, what)
+	}
+	return strings.Join(words, " "), from == 0
 }
 
 // less is a size with others taken away from it, like ones together.

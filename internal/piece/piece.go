@@ -57,6 +57,8 @@ type Assembly struct {
 	Size    [3]why.Size // outside: width, height, depth
 	Corner  Vec         // its left front bottom corner
 	At      diag.Span
+
+	hand string // "left" or "right" of a pair
 }
 
 // Standing is how far a part has come.
@@ -220,6 +222,8 @@ type Set struct {
 	Loss  why.Size // figure lost between members, beyond the kerf
 	Total why.Size // length or width of board the set needs
 	At    diag.Span
+
+	of *Assembly // whose panel it is, if nobody named it
 }
 
 // HardwareLine is one kind of bought hardware with how many the piece takes.
