@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"casewright/internal/design"
@@ -37,25 +38,27 @@ func reason(a *design.Accept) string {
 }
 
 // at reports whether the finding is about what the words name: a mark, a path,
-// an assembly or opening that holds the part, or a place. Nothing and * name
+// an assembly or opening that holds the part, a place, or a wood. Nothing and * name
 // everything; within a path * stands for any one name.
 func (f *finding) at(of string) bool {
-	if of == "" || of == "*" || of == f.place {
+	if of == "" || of == "*" || of == f.place || of == f.one {
 		return true
 	}
 	want := strings.Split(of, ".")
-	for _, p := range f.parts {
-		if p.Mark == of || holds(want, p) {
+	parts := f.parts
+	if f.whole != nil {
+		if of == f.whole.Letter || of == f.whole.Name || holds(want, f.whole.Path) {
 			return true
 		}
+		parts = f.whole.Parts
 	}
-	return false
+	return slices.ContainsFunc(parts, func(p *piece.Part) bool { return p.Mark == of || holds(want, p.Path) })
 }
 
-// holds reports whether the path wanted is the part's or leads to it.
-func holds(want []string, p *piece.Part) bool {
-	path := strings.Split(p.Path, ".")
-	return len(path) >= len(want) && pathMatches(want, strings.Join(path[:len(want)], "."))
+// holds reports whether the path wanted is this one or leads to it.
+func holds(want []string, path string) bool {
+	names := strings.Split(path, ".")
+	return len(names) >= len(want) && pathMatches(want, strings.Join(names[:len(want)], "."))
 }
 
 func (r *run) unused(a *design.Accept) {
@@ -79,6 +82,8 @@ func (r *run) elsewhere(code string) string {
 	for _, f := range r.found {
 		switch {
 		case f.Code != code:
+		case f.whole != nil:
+			return f.whole.Path
 		case len(f.parts) > 0:
 			return f.parts[0].Path
 		case f.place != "":

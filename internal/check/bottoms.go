@@ -27,7 +27,7 @@ func (r *run) wideBottoms() {
 			continue
 		}
 		need := (span + thicknesses - 1) / thicknesses
-		r.add(finding{Diagnostic: diag.Diagnostic{Code: "drawer.wide-bottom", Severity: diag.Note, Subject: orSpan(p.Thickness.At(), p.At),
+		r.add(finding{Diagnostic: diag.Diagnostic{Code: "drawer.wide-bottom", Severity: diag.Note, Subject: typedAt(p.Thickness, p.At),
 			Summary: "{who} would be thin for the width it spans and could sag on its load",
 			Figure:  r.style.FormatUnit(span) + " of " + r.fmt(p.Thickness.Length()) + " wood",
 			Limit:   fmt.Sprintf("%s: %d times the thickness", r.style.FormatUnit(most), thicknesses), Source: practice + "; " + joyce + ": a muntin in wide drawers",

@@ -101,6 +101,16 @@ func (r *run) mend(s why.Size, l measure.Length, what string) []diag.Edit {
 	return []diag.Edit{{Span: s.Root().At(), Text: text, Says: what + " " + r.style.FormatUnit(l)}}
 }
 
+// typedAt is where the text gives a size, if it gives just that size; a size
+// that follows from others would point at one of its fathers, which may be
+// anywhere, so the place of what it belongs to is better.
+func typedAt(s why.Size, home diag.Span) diag.Span {
+	if s.Root().Kind() == why.Typed {
+		return orSpan(s.Root().At(), home)
+	}
+	return home
+}
+
 // orSpan is the first span that points anywhere.
 func orSpan(spans ...diag.Span) diag.Span {
 	for _, s := range spans {

@@ -134,5 +134,5 @@ func (r *run) slotted(on, under *piece.Part) {
 		Source: source(m) + "; limit: " + practice,
 		Detail: "Screw it tight at the front edge only and through slots behind, longer towards the back: there at least " + r.fmt(play) +
 			" more than the screw is thick. Or hold it with buttons in a groove. Never glue it all along."}
-	r.add(finding{Diagnostic: d, parts: []*piece.Part{on}, one: on.Assembly.Name, matter: "slots", worse: int64(play)})
+	r.add(finding{Diagnostic: d, whole: on.Assembly, matter: "slots", worse: int64(play)})
 }

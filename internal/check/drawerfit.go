@@ -98,7 +98,7 @@ func (r *run) judge(f fit) {
 }
 
 func (r *run) sticks(f fit, short measure.Length) {
-	d := diag.Diagnostic{Code: f.code, Severity: diag.Stop, Subject: orSpan(f.room.At(), f.parts[0].At),
+	d := diag.Diagnostic{Code: f.code, Severity: diag.Stop, Subject: typedAt(f.room, f.parts[0].At),
 		Summary: "{who} would stick in the damp season: its " + f.word + " swells more than its gap",
 		Figure:  "swells " + r.fmt(f.grow.Change) + " by " + points(f.grow.To) + " moisture",
 		Limit:   "gap when made " + r.fmt(f.room.Length()), Source: source(f.grow),
@@ -106,7 +106,7 @@ func (r *run) sticks(f fit, short measure.Length) {
 	if f.word == "height" {
 		d.Edits = r.mend(f.room, f.grow.Change+measure.Inch/32, "gap of")
 	}
-	r.add(finding{Diagnostic: d, parts: f.parts, one: f.parts[0].Assembly.Name, matter: f.word + " sticks", worse: int64(short)})
+	r.add(finding{Diagnostic: d, whole: f.parts[0].Assembly, matter: f.word + " sticks", worse: int64(short)})
 }
 
 func (r *run) quarterWords(f fit) string {
@@ -117,10 +117,10 @@ func (r *run) quarterWords(f fit) string {
 }
 
 func (r *run) gapes(f fit, dry measure.Length) {
-	d := diag.Diagnostic{Code: f.code, Severity: diag.Warn, Subject: orSpan(f.room.At(), f.parts[0].At),
+	d := diag.Diagnostic{Code: f.code, Severity: diag.Warn, Subject: typedAt(f.room, f.parts[0].At),
 		Summary: "{who} would show a wide gap in the dry season",
 		Figure:  r.fmt(dry) + " in all at " + points(f.shrink.To) + " moisture, " + r.fmt(f.room.Length()) + " when made",
 		Limit:   r.fmt(f.most), Source: source(f.shrink) + "; limit: " + practice,
 		Detail: "Either take quartersawn or calmer wood, which needs less room, or " + f.tighter + "."}
-	r.add(finding{Diagnostic: d, parts: f.parts, one: f.parts[0].Assembly.Name, matter: f.word + " gapes", worse: int64(dry)})
+	r.add(finding{Diagnostic: d, whole: f.parts[0].Assembly, matter: f.word + " gapes", worse: int64(dry)})
 }

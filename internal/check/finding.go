@@ -16,12 +16,13 @@ import (
 type finding struct {
 	diag.Diagnostic
 	parts  []*piece.Part
-	place  string // where it is, when it is about no part: "site", "lift car"
-	one    string // what it is called; "" takes the parts' names
-	many   string // for several: "through dovetails"; "" lists their names
-	matter string // findings alike in code, grade, acceptance and matter become one
-	worse  int64  // the greatest speaks for its group
-	item   string // this one's line where the group lists its members; "" lists none
+	whole  *piece.Assembly // what it is about when that is all of an assembly, instead of parts
+	place  string          // where it is, when it is about no part: "site", "lift car"
+	one    string          // what it is called; "" takes the parts' names
+	many   string          // for several: "through dovetails"; "" lists their names
+	matter string          // findings alike in code, grade, acceptance and matter become one
+	worse  int64           // the greatest speaks for its group
+	item   string          // this one's line where the group lists its members; "" lists none
 }
 
 // group is one matter with all it is about.
@@ -98,12 +99,27 @@ func (g *group) parts() []*piece.Part {
 	return out
 }
 
+// wholes are the assemblies the group is about, each once.
+func (g *group) wholes() []*piece.Assembly {
+	var out []*piece.Assembly
+	for _, f := range g.all {
+		if f.whole != nil && !slices.Contains(out, f.whole) {
+			out = append(out, f.whole)
+		}
+	}
+	return out
+}
+
 // who names what the group is about.
 func (g *group) who() string {
 	var names []string
 	for _, f := range g.all {
-		if f.one != "" && !slices.Contains(names, f.one) {
-			names = append(names, f.one)
+		name := f.one
+		if name == "" && f.whole != nil {
+			name = f.whole.Name
+		}
+		if name != "" && !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	many := g.all[0].many
@@ -152,11 +168,21 @@ func called(parts []*piece.Part) string {
 
 // where tells the marks, and the paths they stand for.
 func (g *group) where(r *run) string {
+	var letters, paths []string
+	for _, a := range g.wholes() {
+		letters, paths = append(letters, a.Letter), append(paths, a.Path)
+	}
+	if len(letters) > 0 {
+		return marked(letters, onePattern(paths, r.assemblyPaths()))
+	}
 	parts := g.parts()
 	if len(parts) == 0 {
 		return g.all[g.worst].place
 	}
-	return shortened(marks(parts), mostMarks) + " (" + shortened(r.paths(parts), mostPaths) + ")"
+	for _, p := range parts {
+		paths = append(paths, p.Path)
+	}
+	return marked(marks(parts), onePattern(paths, r.partPaths()))
 }
 
 // How many marks and paths are printed before the rest is only counted.
@@ -172,12 +198,28 @@ func shortened(words []string, most int) string {
 	return strings.Join(words, ", ")
 }
 
-// paths are the parts' paths, as one pattern where one names just these.
-func (r *run) paths(parts []*piece.Part) []string {
-	paths := make([]string, len(parts))
-	for i, p := range parts {
-		paths[i] = p.Path
+func marked(marks, paths []string) string {
+	return shortened(marks, mostMarks) + " (" + shortened(paths, mostPaths) + ")"
+}
+
+func (r *run) partPaths() []string {
+	out := make([]string, len(r.p.Parts))
+	for i, p := range r.p.Parts {
+		out[i] = p.Path
 	}
+	return out
+}
+
+func (r *run) assemblyPaths() []string {
+	out := make([]string, len(r.p.Assemblies))
+	for i, a := range r.p.Assemblies {
+		out[i] = a.Path
+	}
+	return out
+}
+
+// onePattern is the paths as one pattern, where one names just these of all.
+func onePattern(paths, all []string) []string {
 	if len(paths) < 2 {
 		return paths
 	}
@@ -186,12 +228,12 @@ func (r *run) paths(parts []*piece.Part) []string {
 		return paths
 	}
 	n := 0
-	for _, p := range r.p.Parts {
-		if pathMatches(want, p.Path) {
+	for _, p := range all {
+		if pathMatches(want, p) {
 			n++
 		}
 	}
-	if n != len(parts) {
+	if n != len(paths) {
 		return paths
 	}
 	return []string{strings.Join(want, ".")}

@@ -36,7 +36,7 @@ func (r *run) hung(c *design.Case) {
 			Summary: "{who} is to hang, and no studs are known to hang it on",
 			Figure:  "no studs in the text", Limit: "at least two behind the case", Source: studSource,
 			Detail: "Find the studs and write their middles in site (studs). On brick, block or stone say so in wall. " + ownCode},
-			parts: []*piece.Part{side}, one: c.Name, matter: c.Name})
+			whole: side.Assembly, matter: c.Name})
 	default:
 		r.onStuds(c, side)
 	}
@@ -76,7 +76,7 @@ func (r *run) onStuds(c *design.Case, side *piece.Part) {
 	if !room {
 		d.Figure += "; the free wall is narrower than the case"
 	}
-	r.add(finding{Diagnostic: d, parts: []*piece.Part{side}, one: c.Name, matter: c.Name})
+	r.add(finding{Diagnostic: d, whole: side.Assembly, matter: c.Name})
 }
 
 // mostStuds is the greatest number of studs within reach of one place of a case

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,9 @@ var saidElsewhere = map[string]bool{
 // joints gives what the joints say about themselves a place in the piece.
 func (r *run) joints() {
 	for _, j := range r.p.Joints {
+		if j.A == nil {
+			continue
+		}
 		for _, p := range j.Problems {
 			if saidElsewhere[p.Code] || meetsInLeg(p, j) || r.choseItself(p, j) {
 				continue
@@ -31,7 +35,7 @@ func (r *run) joints() {
 // meetsInLeg reports tenons kept short on purpose: two rails meet in a leg.
 // Two thirds of a stile, which the joint asks for, is a figure for door frames.
 func meetsInLeg(p joinery.Problem, j *piece.Joint) bool {
-	return p.Code == "tenon.short" && j.A != nil && j.A.Assembly.Kind == piece.StandAssembly
+	return p.Code == "tenon.short" && j.A.Assembly.Kind == piece.StandAssembly
 }
 
 // choseItself reports a half pin that the layout made slimmer by itself, to fill
@@ -87,7 +91,8 @@ func (r *run) figures(f joinery.Figure) (value, limit string) {
 	return r.fmt(f.Value), r.fmt(f.Limit)
 }
 
-func decimal(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
+// decimal prints a ratio to two decimals, without zeros at the end.
+func decimal(f float64) string { return strconv.FormatFloat(math.Round(f*100)/100, 'f', -1, 64) }
 
 // gap tells how far a figure is from its limit, to find the worst of several.
 func gap(f joinery.Figure) int64 {
@@ -117,12 +122,10 @@ func sentence(words string) string {
 	return strings.ToUpper(words[:1]) + words[1:] + "."
 }
 
+// plural is the word for several joints or assemblies of a kind.
 func plural(noun string) string {
-	switch noun {
-	case "case", "top", "stand", "drawer", "door":
-		return noun + "s"
-	case "mortise and tenon", "haunched mortise and tenon":
-		return strings.Replace(noun, "mortise and tenon", "mortises and tenons", 1)
+	if before, ok := strings.CutSuffix(noun, "mortise and tenon"); ok {
+		return before + "mortises and tenons"
 	}
 	return noun + "s"
 }

@@ -40,7 +40,7 @@ func (r *run) short(p *piece.Part, least measure.Length) {
 		return
 	}
 	blank := p.Blank.Length.Length()
-	d := diag.Diagnostic{Code: "machine.short", Severity: diag.Note, Subject: orSpan(r.p.Spec.Shop.ShortestPart.At(), p.At),
+	d := diag.Diagnostic{Code: "machine.short", Severity: diag.Note, Subject: typedAt(r.p.Spec.Shop.ShortestPart, p.At),
 		Summary: "{who} would be too short for the machines alone: keep the wood in one longer blank until the last cut",
 		Figure:  "finished " + r.style.FormatUnit(p.Length.Length()) + " long", Limit: "at least " + r.style.FormatUnit(least), Source: shortSource,
 		Detail: "Joint, plane and rip each blank whole and crosscut last, with a stop and a backing board. A piece already cut short goes to the hand plane or between side rails glued flush to it, never to the machine alone."}
@@ -95,7 +95,7 @@ func (r *run) thin(p *piece.Part, least measure.Length) {
 	if t >= least {
 		return
 	}
-	d := diag.Diagnostic{Code: "machine.thin", Severity: diag.Note, Subject: orSpan(p.Thickness.At(), p.At),
+	d := diag.Diagnostic{Code: "machine.thin", Severity: diag.Note, Subject: typedAt(p.Thickness, p.At),
 		Summary: "{who} would be thinner than the planer takes safely",
 		Figure:  r.fmt(t) + " thick", Limit: "at least " + r.fmt(least), Source: thinSource,
 		Detail: "Plane it on a flat carrier board as wide as the part and longer, with a stop at its end, or finish it with the hand plane or a drum sander."}
@@ -113,7 +113,7 @@ func (r *run) narrow(p *piece.Part) {
 	if w >= leastNarrow || p.Thickness.Length() >= leastNarrow {
 		return
 	}
-	r.add(finding{Diagnostic: diag.Diagnostic{Code: "machine.narrow", Severity: diag.Note, Subject: orSpan(p.Width.At(), p.At),
+	r.add(finding{Diagnostic: diag.Diagnostic{Code: "machine.narrow", Severity: diag.Note, Subject: typedAt(p.Width, p.At),
 		Summary: "{who} would be too narrow to stand steady in the planer",
 		Figure:  r.fmt(w) + " wide", Limit: "at least " + r.fmt(leastNarrow), Source: narrowSource,
 		Detail: "Plane the thickness in a wide blank and rip the part off it last with push sticks, or finish the edges by hand."},

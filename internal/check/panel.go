@@ -70,12 +70,11 @@ func (r *run) panel(f *piece.Fit, lapped bool) {
 
 func (r *run) panelBinds(f *piece.Fit) {
 	short := f.Grow.Change - f.Room.Length()
-	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Stop, Subject: orSpan(f.Room.At(), f.Part.At),
+	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Stop, Subject: typedAt(f.Room, f.Part.At),
 		Summary: "{who} would fill the " + f.In + " in the damp season and push them apart",
 		Figure:  "grows " + r.fmt(f.Grow.Change) + " by " + points(f.Grow.To) + " moisture",
 		Limit:   "room when made " + r.fmt(f.Room.Length()), Source: source(f.Grow),
 		Detail: "Make the room " + r.fmt(short) + " more: a narrower panel, or deeper grooves. " + r.calmer(f.Part, f) + "or divide the width in two."}
-	d.Edits = r.mend(f.Room, f.Grow.Change, "room of")
 	r.add(finding{Diagnostic: d, parts: []*piece.Part{f.Part}, matter: f.In + " full", worse: int64(short)})
 }
 
@@ -88,7 +87,7 @@ func (r *run) calmer(p *piece.Part, f *piece.Fit) string {
 }
 
 func (r *run) panelLoose(f *piece.Fit, stays, least measure.Length) {
-	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Warn, Subject: orSpan(f.Tongue.At(), f.Part.At),
+	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Warn, Subject: typedAt(f.Tongue, f.Part.At),
 		Summary: "{who} could shrink until hardly anything holds it in the " + f.In,
 		Figure:  r.fmt(stays) + " engaged at " + points(f.Shrink.To) + " moisture",
 		Limit:   "at least " + r.fmt(least), Source: source(f.Shrink) + "; limit: derived from trade forum grooves of 3/8 with the panel 1/4 in",
@@ -113,7 +112,7 @@ func (r *run) bottom(f *piece.Fit) {
 		return
 	}
 	short := f.Grow.Change - f.Room.Length()
-	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Warn, Subject: orSpan(f.Room.At(), f.Part.At),
+	d := diag.Diagnostic{Code: "movement.panel", Severity: diag.Warn, Subject: typedAt(f.Room, f.Part.At),
 		Summary: "{who} would meet the back of the case in the damp season, and the front would stand proud",
 		Figure:  "grows " + r.fmt(f.Grow.Change) + " by " + points(f.Grow.To) + " moisture",
 		Limit:   "room behind it " + r.fmt(f.Room.Length()), Source: source(f.Grow),

@@ -152,7 +152,7 @@ func (r *run) inNiche(widths []design.Station, a *piece.Assembly) {
 		Figure:  r.style.FormatUnit(wide), Limit: r.style.FormatUnit(room), Source: onSite + ": niche",
 		Detail:  "Make it " + r.fmt(wide-room) + " narrower, and less again to get it in; or give it scribed fillers at both sides that can be planed to the walls.",
 		Related: related(widths[0].Is, "the niche")},
-		parts: a.Parts[:1], one: a.Name, matter: "niche", worse: int64(wide - room)})
+		whole: a, matter: "niche", worse: int64(wide - room)})
 }
 
 func related(s why.Size, message string) []diag.Related {
@@ -215,7 +215,7 @@ func (r *run) passage(name string, a *piece.Assembly, way [3]why.Size, at diag.S
 		Summary: "{who} would not go through the " + name + " straight",
 		Figure:  r.sizes(size), Limit: r.sizes(room), Source: onSite + ": passage",
 		Detail: "Try it with a box of laths of that size before building: tilted it may go. Otherwise build it in two parts, or take off what stands out and fit it in the room."},
-		parts: a.Parts[:1], one: a.Name, matter: name, worse: int64(size[2])})
+		whole: a, matter: name, worse: int64(size[2])})
 }
 
 // through reports whether sizes, least first, go through room, least first.

@@ -179,7 +179,7 @@ func (r *run) cutAt(p *piece.Part, c cut) diag.Span {
 	if c.Joint == nil {
 		return p.At
 	}
-	return orSpan(c.Joint.Depth.At(), c.Joint.At, p.At)
+	return typedAt(c.Joint.Depth, orSpan(c.Joint.At, p.At))
 }
 
 // opposite looks at two cuts that go in from both faces at the same place.
