@@ -83,6 +83,9 @@ func (g *group) items() []string {
 			out = append(out, f.item)
 		}
 	}
+	if more := len(out) - mostItems; more > 0 {
+		out = append(out[:mostItems], fmt.Sprintf("And %d more like these.", more))
+	}
 	return out
 }
 
@@ -185,10 +188,11 @@ func (g *group) where(r *run) string {
 	return marked(marks(parts), onePattern(paths, r.partPaths()))
 }
 
-// How many marks and paths are printed before the rest is only counted.
+// How many marks, paths and lines are printed before the rest is only counted.
 const (
 	mostMarks = 16
 	mostPaths = 4
+	mostItems = 12
 )
 
 func shortened(words []string, most int) string {

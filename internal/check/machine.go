@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"strings"
 
 	"casewright/internal/diag"
 	"casewright/internal/measure"
@@ -51,7 +50,7 @@ func (r *run) short(p *piece.Part, least measure.Length) {
 		f.Summary = "{who} would be machined from a blank too short to hold safely"
 		f.Figure = "blank " + r.style.FormatUnit(blank) + " long"
 		f.Detail = "Cut it from a blank of " + r.style.FormatUnit(least) + " or more and crosscut last, or work it by hand."
-	case len(p.Blank.Joined) > 1:
+	case len(p.Blank.Joined) > 1 && p == p.Blank.Joined[0]: // once for all of them
 		f.item = r.blankWords(p)
 	case len(p.Blank.Joined) == 0:
 		return // the allowance makes its own blank long enough
@@ -61,7 +60,7 @@ func (r *run) short(p *piece.Part, least measure.Length) {
 
 // blankWords tells which parts come out of one blank.
 func (r *run) blankWords(p *piece.Part) string {
-	return fmt.Sprintf("%s from one blank %s long.", strings.Join(marks(p.Blank.Joined), " + "), r.style.FormatUnit(p.Blank.Length.Length()))
+	return fmt.Sprintf("%s together from one blank %s long.", shortened(marks(p.Blank.Joined), mostMarks), r.style.FormatUnit(p.Blank.Length.Length()))
 }
 
 func marks(parts []*piece.Part) []string {
@@ -77,7 +76,7 @@ func (r *run) alone() {
 	var parts []*piece.Part
 	last := -1
 	for i, f := range r.found {
-		if f.Code == "machine.short" && f.Severity == diag.Note && f.item == "" {
+		if f.Code == "machine.short" && f.Severity == diag.Note && len(f.parts[0].Blank.Joined) == 1 {
 			parts, last = append(parts, f.parts...), i
 		}
 	}
@@ -86,7 +85,7 @@ func (r *run) alone() {
 	case 1:
 		r.found[last].item = fmt.Sprintf("%s from a blank %s long.", parts[0].Mark, r.style.FormatUnit(parts[0].Blank.Length.Length()))
 	default:
-		r.found[last].item = strings.Join(marks(parts), ", ") + " each from a blank " + r.style.FormatUnit(parts[0].Blank.Length.Length()) + " long."
+		r.found[last].item = shortened(marks(parts), mostMarks) + " each from a blank " + r.style.FormatUnit(parts[0].Blank.Length.Length()) + " long."
 	}
 }
 
