@@ -2,6 +2,7 @@ package book
 
 import (
 	"math"
+	"slices"
 
 	"casewright/internal/measure"
 	"casewright/internal/sheet"
@@ -41,6 +42,7 @@ type arrangement struct {
 	places []place
 	corner func(room sheet.Box) []sheet.Item // what fills the free corner
 	free   place
+	unseen []string // marks no view had room for or shows
 }
 
 func (a *arrangement) put(p *panel, col, row int) {
@@ -51,7 +53,8 @@ func (a *arrangement) put(p *panel, col, row int) {
 const (
 	labelRoom  = 8.5 // below a view, for its name
 	viewGap    = 5.5
-	cornerRoom = 27.0 // for what stands in the free corner
+	cornerRoom = 27.0 // for what stands in the free corner, high
+	cornerWide = 34.0 // and wide
 )
 
 // tracks are the columns or rows of an arrangement: how much stands before,
@@ -116,7 +119,8 @@ func (a *arrangement) set(s sheet.Scale) set {
 		}
 		out.rows.widen(a.places[i].row, d.Room.Top, b.H, d.Room.Bottom+label)
 	}
-	if a.corner != nil && a.free.row < nr {
+	if a.corner != nil && a.free.row < nr && a.free.col < nc {
+		out.cols.widen(a.free.col, 0, 0, cornerWide-out.cols.within[a.free.col])
 		out.rows.widen(a.free.row, 0, 0, cornerRoom-out.rows.within[a.free.row])
 	}
 	return out
@@ -127,6 +131,7 @@ type figure struct {
 	items  []sheet.Item
 	scale  sheet.Scale
 	height float64
+	unseen []string
 }
 
 // draw takes the largest scale at which all views fit the room and draws them
@@ -140,12 +145,14 @@ func (a *arrangement) draw(room sheet.Box, scales []sheet.Scale) figure {
 		best = a.set(s)
 		return best.cols.total() <= room.W && best.rows.total() <= room.H
 	})
-	out := figure{scale: best.scale, height: best.rows.total()}
+	out := figure{scale: best.scale, height: best.rows.total(), unseen: slices.Clone(a.unseen)}
 	xs := best.cols.starts(room.X + (room.W-best.cols.total())/2)
 	ys := best.rows.starts(room.Y)
 	for i, p := range a.panels {
 		at := a.places[i]
-		out.items = append(out.items, sheet.Group{At: sheet.Move(xs[at.col], ys[at.row]), Items: p.draw(a.m, best.views[i], best.dims[i])})
+		items, unseen := p.draw(a.m, best.views[i], best.dims[i])
+		out.unseen = append(out.unseen, unseen...)
+		out.items = append(out.items, sheet.Group{At: sheet.Move(xs[at.col], ys[at.row]), Items: items})
 	}
 	if a.corner != nil && a.free.col < len(xs) && a.free.row < len(ys) {
 		c, r := a.free.col, a.free.row
@@ -193,19 +200,21 @@ func (d dimension) on(m *maker, v sheet.View) sheet.Dim {
 	return out
 }
 
-func (p *panel) draw(m *maker, v sheet.View, d sheet.Dimensioned) []sheet.Item {
-	out := p.scene.paint(v, p.pen)
+// draw is the view with everything on it, and the marks that found no place.
+func (p *panel) draw(m *maker, v sheet.View, d sheet.Dimensioned) (out []sheet.Item, unseen []string) {
+	out = p.scene.paint(v, p.pen)
 	if p.over != nil {
 		out = append(out, p.over(v)...)
 	}
 	inner, taken := p.inner(m, v)
 	out = append(append(out, inner...), d.Group)
-	out = append(out, balloons(v, p.scene, append(taken, d.Boxes...), p.marks)...)
+	marked, unseen := balloons(v, p.scene, append(taken, d.Boxes...), p.marks)
+	out = append(out, marked...)
 	if p.name != "" {
 		b := v.OnPaper()
 		out = append(out, sheet.Text{At: sheet.Pt(b.X+b.W/2, b.Bottom()+d.Room.Bottom+3), Text: p.name, Size: sheet.SizeNote, Align: sheet.Center, Level: sheet.Top})
 	}
-	return out
+	return out, unseen
 }
 
 // inner draws the chains that stand within the view, and tells what room they

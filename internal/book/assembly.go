@@ -57,7 +57,7 @@ func (m *maker) assembly(group []*piece.Assembly) {
 		m.mark("assembly " + g.Letter)
 	}
 	if len(group) > 1 {
-		f.lead("Drawn for " + a.Letter + "; the others are the same size, part for part (" + sameParts(group) + ").")
+		f.lead("Drawn for " + a.Letter + ", and the same for " + lettersOf(group[1:]) + ", part for part: " + sameParts(group) + "." + m.hands(group))
 	}
 	f.assemblyFigure(m.assemblyViews(a))
 	m.assemblyParts(f, group)
@@ -66,12 +66,36 @@ func (m *maker) assembly(group []*piece.Assembly) {
 	m.assemblyCare(f, a)
 }
 
+func lettersOf(group []*piece.Assembly) string {
+	var out []string
+	for _, g := range group {
+		out = append(out, g.Letter)
+	}
+	return listed(out)
+}
+
 func sameParts(group []*piece.Assembly) string {
 	var out []string
 	for _, g := range group[1:] {
-		out = append(out, g.Letter+"1 is built as "+group[0].Letter+"1 and so on")
+		out = append(out, g.Parts[0].Mark)
 	}
-	return listed(out)
+	return listed(out) + " as " + group[0].Parts[0].Mark + ", and so on"
+}
+
+// hands says on which side each of several doors hangs.
+func (m *maker) hands(group []*piece.Assembly) string {
+	if group[0].Kind != piece.DoorAssembly {
+		return ""
+	}
+	var out []string
+	for _, g := range group {
+		side := "left"
+		if hingedRight(g) {
+			side = "right"
+		}
+		out = append(out, g.Letter+" hangs on the "+side)
+	}
+	return " " + capital(listed(out)) + "."
 }
 
 // bodiesOf are the bodies of one assembly.
@@ -121,13 +145,14 @@ func (m *maker) assemblyViews(a *piece.Assembly) *arrangement {
 		f.over = func(v sheet.View) []sheet.Item { return front.hidden(v, behindFront(a)...) }
 		s.over = func(v sheet.View) []sheet.Item { return side.hidden(v, behindFront(a)...) }
 	}
-	share(panels, bodies)
+	out.unseen = share(panels, bodies)
 	m.placeMarks(out, a, planRow)
 	return out
 }
 
-// share gives each body a balloon in the view where it shows most.
-func share(panels []*panel, bodies []*body) {
+// share gives each body a balloon in the view where it shows most, and tells
+// which show nowhere.
+func share(panels []*panel, bodies []*body) (unseen []string) {
 	for _, b := range bodies {
 		var best *panel
 		free := 0.0
@@ -145,8 +170,11 @@ func share(panels []*panel, bodies []*body) {
 		}
 		if best != nil {
 			best.marks = append(best.marks, partBalloon(best.scene, b))
+		} else {
+			unseen = append(unseen, b.part.Mark)
 		}
 	}
+	return unseen
 }
 
 // sectionIn is where a case is cut.

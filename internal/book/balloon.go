@@ -92,10 +92,10 @@ func (w balloonFor) clear(seen *[gridded][gridded]bool, i, j int) float64 {
 const balloonSize = lettering.Points(8)
 
 // balloons places the marks: on the part where there is room, else beside it
-// with a line to it, clear of each other and of the boxes to avoid.
-func balloons(v sheet.View, s *scene, avoid []sheet.Box, want []balloonFor) []sheet.Item {
+// with a line to it, clear of each other and of the boxes to avoid. Marks that
+// find no place are told.
+func balloons(v sheet.View, s *scene, avoid []sheet.Box, want []balloonFor) (out []sheet.Item, unseen []string) {
 	taken := append([]sheet.Box(nil), avoid...)
-	var out []sheet.Item
 	var later []balloonFor
 	for _, w := range want {
 		t, ok := w.best(s, func(p sheet.Point) bool { return !blocked(around(v.Pt(p.X, p.Y), w.mark), taken) })
@@ -117,12 +117,13 @@ func balloons(v sheet.View, s *scene, avoid []sheet.Box, want []balloonFor) []sh
 	for _, w := range later {
 		target, at, ok := w.beside(v, s, taken)
 		if !ok {
+			unseen = append(unseen, w.mark)
 			continue
 		}
 		taken = append(taken, around(at, w.mark))
 		out = append(out, sheet.Balloon{At: at, Mark: w.mark, Target: &target, Size: balloonSize})
 	}
-	return out
+	return out, unseen
 }
 
 // radius is half the width of a balloon.

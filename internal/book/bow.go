@@ -154,16 +154,28 @@ func lengthOf(mm float64) measure.Length {
 	return measure.Length(mm*float64(measure.Millimetre) + 0.5)
 }
 
+// offMiddle is a place along the chord, said from the middle.
+func (m *maker) offMiddle(l measure.Length) string {
+	switch {
+	case l < 0:
+		return m.gap(-l) + " left"
+	case l > 0:
+		return m.gap(l) + " right"
+	}
+	return "the middle"
+}
+
 // curveParts are the parts that follow it, each with its stretch.
 func (m *maker) curveParts(f *flow, c *piece.Curve) {
 	if len(c.Parts) == 0 {
 		return
 	}
-	f.head("Parts that follow it", 20)
+	f.head("Parts that follow it", 24)
+	f.para("Each follows its own stretch, measured along the chord from the middle.", sheet.Paragraph{Size: 9.5})
 	middle := c.Shape.Span() / 2
 	t := sheet.Table{Columns: []sheet.Column{
-		{Title: "part", Face: lettering.Bold, Weight: 1.2}, {Title: "assembly"}, {Title: "from, right of the middle", Width: 27},
-		{Title: "to", Width: 22}, {Title: "bulge on its own chord", Width: 26}, {Title: "off the line", Width: 22},
+		{Title: "part", Face: lettering.Bold, Weight: 1.2}, {Title: "assembly"}, {Title: "from", Width: 24},
+		{Title: "to", Width: 24}, {Title: "bulge on its own chord", Width: 26}, {Title: "off the line", Width: 22},
 	}}
 	for _, p := range c.Parts {
 		off := ""
@@ -173,7 +185,7 @@ func (m *maker) curveParts(f *flow, c *piece.Curve) {
 				off = m.gap(p.Bow.Offset) + " outside"
 			}
 		}
-		t.Rows = append(t.Rows, sheet.Row{Cells: sheet.Words(called(p), assemblyName(p.Assembly), m.fine.Format(p.Bow.From-middle), m.fine.Format(p.Bow.To-middle), m.gap(p.Bow.Chordal), off)})
+		t.Rows = append(t.Rows, sheet.Row{Cells: sheet.Words(called(p), assemblyName(p.Assembly), m.offMiddle(p.Bow.From-middle), m.offMiddle(p.Bow.To-middle), m.gap(p.Bow.Chordal), off)})
 	}
 	f.table(t)
 }

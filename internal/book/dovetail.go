@@ -67,54 +67,65 @@ func (m *maker) dovetails() error {
 // layoutSheet puts a layout on one sheet, turned if it is wide, or cuts it into
 // tiles.
 func (m *maker) layoutSheet(u *layoutUse) error {
-	title := "Dovetails " + u.name + ", full size"
-	w := u.layout.Width.Millimetres()
 	for _, paper := range []sheet.Paper{m.paper, m.paper.Landscape()} {
-		box := writable(paper)
-		if w+dovetailSides > box.W {
-			continue
+		for _, face := range []bool{true, false} {
+			if m.oneSheet(u, paper, face) {
+				return nil
+			}
 		}
-		m.oneSheet(u, title, paper, box)
-		return nil
 	}
-	return m.tiledSheets(u, title)
+	return m.tiledSheets(u)
 }
 
-// dovetailSides is the room beside the joint for its words.
-const dovetailSides = 24.0
+func (u *layoutUse) title() string { return "Dovetails " + u.name + ", full size" }
 
-func (m *maker) oneSheet(u *layoutUse, title string, paper sheet.Paper, box sheet.Box) {
-	d := m.page(title, paper)
+// barRoom is what the test bar takes at the foot of a sheet.
+const barRoom = 14.0
+
+// oneSheet draws the layout on a single sheet if it has room there, with or
+// without the pin board's inside face, which repeats the numbers of its end.
+func (m *maker) oneSheet(u *layoutUse, paper sheet.Paper, face bool) bool {
+	box := writable(paper)
+	words := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+10), Width: box.W, Text: m.layoutWords(u), Size: 9.5}
+	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
+	k.tails()
+	k.pinEnd()
+	if face {
+		k.pinFace()
+	}
+	room := sheet.Bounds(k.items...)
+	y := words.At.Y + words.Height() + 5
+	if room.W > box.W || y+room.Bottom() > box.Bottom()-barRoom {
+		return false
+	}
+	d := m.page(u.title(), paper)
 	m.mark(u.name)
 	d.scale = "SCALE 1:1"
-	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: title, Size: sheet.SizeHead, Level: sheet.Top})
-	words := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+10), Width: box.W, Text: m.layoutWords(u), Size: 9.5}
-	d.add(words)
-	y := words.At.Y + words.Height() + 5
-	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
-	k.draw()
-	x := box.X + (box.W-u.layout.Width.Millimetres())/2
-	d.add(sheet.Group{At: sheet.Move(x, y), Items: k.items})
-	d.add(sheet.TestBar{At: sheet.Pt(box.X+2, box.Bottom()-7)})
-	if room := box.H - (y - box.Y); room > sheet.TestBarLength+24 && box.Right()-7 > x+u.layout.Width.Millimetres()+10 {
-		d.add(sheet.TestBar{At: sheet.Pt(box.Right()-7, y+4), Upright: true})
+	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: u.title(), Size: sheet.SizeHead, Level: sheet.Top}, words)
+	x := min(box.X+(box.W-u.layout.Width.Millimetres())/2, box.Right()-room.Right())
+	d.add(sheet.Group{At: sheet.Move(x, y), Items: k.items}, sheet.TestBar{At: sheet.Pt(box.X+2, box.Bottom()-7)})
+	bar := sheet.TestBar{At: sheet.Pt(box.Right()-7, y+4), Upright: true}
+	if x+room.Right() < bar.At.X-9 && bar.At.Y+sheet.TestBarLength < box.Bottom()-barRoom {
+		d.add(bar)
 	}
+	return true
 }
 
 // tiledSheets cuts a long layout into sheets that overlap by 20 mm.
-func (m *maker) tiledSheets(u *layoutUse, title string) error {
+func (m *maker) tiledSheets(u *layoutUse) error {
 	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
-	k.draw()
-	words := sheet.Paragraph{At: sheet.Pt(0, -4), Width: min(u.layout.Width.Millimetres(), 140), Text: m.layoutWords(u), Size: 9.5}
-	h := words.Height() + 10
+	k.tails()
+	k.pinEnd() // its inside face says the same as its end, and would need a second row of sheets
+	words := sheet.Paragraph{At: sheet.Pt(0, -4), Width: min(u.layout.Width.Millimetres(), 150), Text: m.layoutWords(u), Size: 9.5}
+	h := words.Height() + 2
 	items := []sheet.Item{words, sheet.Group{At: sheet.Move(0, h), Items: k.items}}
 	b := sheet.Bounds(items...)
-	tiles, err := sheet.Tile(sheet.Drawing{Title: m.title() + ": " + title, Bounds: b.Inset(-2), Items: items}, m.paper, 20)
+	tiles, err := sheet.Tile(sheet.Drawing{Title: m.title() + ": dovetails " + u.name, Bounds: b.Inset(-1), Items: items}, m.paper, 20)
 	if err != nil {
 		return err
 	}
 	for _, p := range tiles.Pages {
-		d := m.page(title, p.Paper)
+		d := m.page(u.title(), p.Paper)
 		d.tiled = true
 		d.items = p.Items
 		m.mark(u.name)
@@ -199,12 +210,6 @@ const (
 )
 
 func (k *dovetailDrawing) add(items ...sheet.Item) { k.items = append(k.items, items...) }
-
-func (k *dovetailDrawing) draw() {
-	k.tails()
-	k.pinEnd()
-	k.pinFace()
-}
 
 func (k *dovetailDrawing) name(text, more string) {
 	k.add(sheet.Text{At: sheet.Pt(0, k.y), Text: text, Face: lettering.Bold, Size: 10, Level: sheet.Top},

@@ -140,10 +140,17 @@ func (f *flow) assemblyFigure(a *arrangement) {
 			continue
 		}
 		drop := max(0, (room.H-alone.height)*0.4)
-		best = figure{[]sheet.Item{sheet.Group{At: sheet.Move(0, drop), Items: alone.items}}, alone.scale, room.H}
+		alone.items = []sheet.Item{sheet.Group{At: sheet.Move(0, drop), Items: alone.items}}
+		alone.height = room.H
+		best = alone
 		f.d.paper, f.box = paper, box
 	}
 	f.d.add(best.items...)
 	f.d.scale, f.d.views = best.scale.String(), true
 	f.y += best.height
+	if len(best.unseen) > 0 {
+		text := "Not marked above, for others hide them: " + listed(best.unseen) + "."
+		f.d.add(sheet.Text{At: sheet.Pt(f.box.X, min(f.y, f.box.Bottom())), Text: text, Size: 8, Ink: sheet.Dark})
+		f.y += 4
+	}
 }

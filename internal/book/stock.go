@@ -38,11 +38,11 @@ func (m *maker) allowances(b piece.Blank) string {
 func (m *maker) blankTable(f *flow) {
 	t := sheet.Table{Columns: []sheet.Column{
 		{Title: "for", Width: 24, Face: lettering.Bold},
-		{Title: "part", Weight: 1.2},
-		{Title: "length", Width: 18, Align: sheet.OnFigure},
-		{Title: "width", Width: 18, Align: sheet.OnFigure},
-		{Title: "thick", Width: 17, Align: sheet.OnFigure},
-		{Title: "wood", Width: 18},
+		{Title: "part", Weight: 1},
+		{Title: "length", Width: 16, Align: sheet.OnFigure},
+		{Title: "width", Width: 15, Align: sheet.OnFigure},
+		{Title: "thick", Width: 14, Align: sheet.OnFigure},
+		{Title: "wood", Width: 16},
 		{Title: "note"},
 	}}
 	for _, a := range m.p.Assemblies {
@@ -62,9 +62,9 @@ func (m *maker) blankRow(p *piece.Part) sheet.Row {
 	if n := len(p.Blank.Joined); n > 1 {
 		mark = marks(p.Blank.Joined)
 		name = joinedNames(p.Blank.Joined)
-		note = "too short alone: one blank, part last"
+		note = "one blank, too short alone: part last"
 	} else if n == 1 {
-		note = "longer than needed, for safety: cut to length last"
+		note = "a safe length: cut to size last"
 	}
 	if p.Blank.Staves > 1 {
 		note = count(p.Blank.Staves, "board", "boards") + " edge to edge"

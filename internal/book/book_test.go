@@ -1,0 +1,127 @@
+package book
+
+import (
+	"bytes"
+	"fmt"
+	"testing"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+
+	"casewright/internal/check"
+	"casewright/internal/piece"
+	"casewright/internal/sheet"
+)
+
+var papers = []sheet.Paper{sheet.Letter, sheet.A4}
+
+func book(t testing.TB, name string, paper sheet.Paper) []byte {
+	t.Helper()
+	p := example(t, name)
+	pdf, err := PDF(p, check.Run(p), Options{Paper: paper})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pdf
+}
+
+func composed(t testing.TB, name string, paper sheet.Paper) sheet.Doc {
+	t.Helper()
+	p := example(t, name)
+	doc, err := compose(p, check.Run(p), Options{Paper: paper})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+func TestSameBytes(t *testing.T) {
+	if !bytes.Equal(book(t, "hall-cabinet", sheet.Letter), book(t, "hall-cabinet", sheet.Letter)) {
+		t.Error("the same piece gave another book")
+	}
+}
+
+func TestNoParts(t *testing.T) {
+	if _, err := PDF(&piece.Piece{}, nil, Options{}); err == nil {
+		t.Error("a piece without parts gave a book")
+	}
+}
+
+func TestProgress(t *testing.T) {
+	p := example(t, "hall-cabinet")
+	var steps []string
+	_, err := PDF(p, nil, Options{Progress: func(done, total int, what string) { steps = append(steps, fmt.Sprint(done, "/", total, " ", what)) }})
+	if err != nil || len(steps) != len(chapters)+1 || steps[0] != "0/10 cover" {
+		t.Errorf("progress was %q (%v)", steps, err)
+	}
+}
+
+// TestOpens asks a second reader, which shares no code with the writer.
+func TestOpens(t *testing.T) {
+	for _, name := range examples {
+		for _, paper := range papers {
+			pdf := book(t, name, paper)
+			if err := api.Validate(bytes.NewReader(pdf), model.NewDefaultConfiguration()); err != nil {
+				t.Errorf("%s on %s: %v", name, paper.Name, err)
+			}
+		}
+	}
+}
+
+// TestNothingOverlaps: no two texts of a sheet print over each other, and all
+// lie on the paper.
+func TestNothingOverlaps(t *testing.T) {
+	for _, name := range examples {
+		for _, paper := range papers {
+			for i, p := range composed(t, name, paper).Pages {
+				apart(t, fmt.Sprintf("%s, %s, sheet %d", name, paper.Name, i+1), p)
+			}
+		}
+	}
+}
+
+func apart(t *testing.T, where string, p sheet.Page) {
+	t.Helper()
+	boxes := seenTexts(p)
+	whole := sheet.Box{W: p.Paper.W, H: p.Paper.H}
+	for i, a := range boxes {
+		if !whole.Contains(a) {
+			t.Errorf("%s: a text at %.0f, %.0f runs off the paper", where, a.X, a.Y)
+		}
+		for _, b := range boxes[:i] {
+			// A third of a millimetre is the room letters keep inside their boxes.
+			if a.Inset(0.35).Overlaps(b.Inset(0.35)) {
+				t.Errorf("%s: texts print over each other at %.1f, %.1f (%.1f × %.1f) and %.1f, %.1f (%.1f × %.1f)", where, a.X, a.Y, a.W, a.H, b.X, b.Y, b.W, b.H)
+			}
+		}
+	}
+}
+
+// seenTexts are the texts of a sheet; of a tile, those whole in its window.
+func seenTexts(p sheet.Page) []sheet.Box {
+	var out []sheet.Box
+	for _, it := range p.Items {
+		g, ok := it.(sheet.Group)
+		if !ok || len(g.Clip) == 0 {
+			out = append(out, sheet.TextBoxes(it)...)
+			continue
+		}
+		for _, b := range sheet.TextBoxes(it) {
+			if sheet.BoundsOf(g.Clip...).Contains(b) {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+func BenchmarkHallCabinet(b *testing.B) {
+	p := example(b, "hall-cabinet")
+	findings := check.Run(p)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := PDF(p, findings, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
