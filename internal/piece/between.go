@@ -106,10 +106,10 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 	w := at.work
 	wd := b.wood(s.Wood, w.spec.Wood)
 	housed := b.housingDepth(s.Housed, at.left, at.right)
-	front := b.webRail(at, "front "+name, ".front", wd, thick, housed, s.Width.Or(webWidth("front rail width", frontRailWidth, at.depth, 3)), true)
+	front := b.webRail(at, "front "+name, ".front_rail", wd, thick, housed, s.Width.Or(webWidth("front rail width", frontRailWidth, at.depth, 3)), true)
 	b.setBack(front, s.Setback)
 	b.add(w.asm, front)
-	back := b.webRail(at, "back "+name, ".back", wd, thick, housed, webWidth("back rail width", backRailWidth, at.depth, 4), false)
+	back := b.webRail(at, "back "+name, ".back_rail", wd, thick, housed, webWidth("back rail width", backRailWidth, at.depth, 4), false)
 	b.add(w.asm, back)
 	for _, p := range []*Part{front, back} {
 		p.At = s.At

@@ -26,24 +26,44 @@ func (b *builder) blanks() {
 	var order []blankKey
 	for _, p := range b.p.Parts {
 		b.blank(p, over)
-		least := b.spec.Shop.ShortestPart.Length()
-		if p.Blank.Length.Length() >= least {
+		if p.Blank.Length.Length() >= b.spec.Shop.ShortestPart.Length() {
 			continue
 		}
-		k := blankKey{p.Assembly, p.Wood, p.Width.Length(), p.Thickness.Length()}
+		k := blankKey{p.Wood, p.Width.Length(), p.Thickness.Length()}
 		if len(short[k]) == 0 {
 			order = append(order, k)
 		}
 		short[k] = append(short[k], p)
 	}
 	for _, k := range order {
-		b.joinShort(short[k], over[0])
+		for _, parts := range b.blankfuls(short[k], over[0]) {
+			b.joinShort(parts, over[0])
+		}
 	}
 }
 
-// blankKey gathers short parts that can share one blank: same stock, same width.
+// longestBlank is how long a blank of joined parts may get before it is no
+// longer handy at the machines: common practice, no source.
+const longestBlank = 48 * measure.Inch
+
+// blankfuls shares short parts out among blanks of a handy length, in order.
+func (b *builder) blankfuls(parts []*Part, over why.Size) [][]*Part {
+	var out [][]*Part
+	long := measure.Length(0)
+	for _, p := range parts {
+		need := p.Length.Length() + b.spec.Shop.SawKerf.Length()
+		if len(out) == 0 || long+need > longestBlank {
+			out, long = append(out, nil), over.Length()
+		}
+		out[len(out)-1] = append(out[len(out)-1], p)
+		long += need
+	}
+	return out
+}
+
+// blankKey gathers short parts that can share one blank: same wood, width and
+// thickness, whatever they are part of.
 type blankKey struct {
-	asm              *Assembly
 	wood             *Wood
 	width, thickness measure.Length
 }

@@ -213,7 +213,11 @@ func (b *builder) buildDoor(d *doorWork, hand string) {
 	}
 	b.doorPanel(d, stiles, rails)
 	d.o.waits(d.asm)
-	b.fit(DoorWidth, stiles[0], "opening "+d.o.Name, d.gapRight, why.Size{}, 2*d.stile.Length(), d.frame)
+	moving := 2 * d.stile.Length()
+	if d.spec.Pair.Value { // both doors grow into the gap between them
+		moving *= 2
+	}
+	b.fit(DoorWidth, stiles[0], "opening "+d.o.Name, d.gapRight, why.Size{}, moving, d.frame)
 }
 
 // leastField is the least clear size inside a frame that still takes a panel.
