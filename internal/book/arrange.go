@@ -231,6 +231,9 @@ func (p *panel) inner(m *maker, v sheet.View) (out []sheet.Item, taken []sheet.B
 			line.Y, line.H = v.Pt(0, *d.at).Y, 0
 		}
 		drawn := sheet.Dimensions(line, sheet.DimStyle{Size: 8, First: 0.01}, d.on(m, v))
+		for _, b := range drawn.Boxes { // edges run behind these values
+			out = append(out, sheet.Rect(b.Inset(-0.3), sheet.NoPen, sheet.PaperWhite))
+		}
 		out = append(out, drawn.Group)
 		taken = append(taken, sheet.Bounds(drawn.Group))
 	}

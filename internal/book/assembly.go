@@ -9,7 +9,6 @@ import (
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
 	"casewright/internal/sheet/lettering"
-	"casewright/internal/why"
 )
 
 // assemblies gives each assembly its sheet; those that are alike share one.
@@ -431,20 +430,6 @@ func (m *maker) assemblyParts(f *flow, group []*piece.Assembly) {
 		}})
 	}
 	f.table(t)
-}
-
-// origin is the sum a size comes from, or how it came into the text.
-func (m *maker) origin(s why.Size) string {
-	if sum := s.Sum(m.fine.Format); sum != "" {
-		return sum
-	}
-	switch r := s.Root(); r.Kind() {
-	case why.Typed, why.Measured:
-		return r.Kind().String() + ": " + r.TypedAs()
-	case why.Default:
-		return "the usual"
-	}
-	return ""
 }
 
 // assemblyJoints names the joints, with the sheets that lay them out.

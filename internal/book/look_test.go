@@ -9,6 +9,7 @@ import (
 	"casewright/internal/check"
 	"casewright/internal/design"
 	"casewright/internal/diag"
+	"casewright/internal/measure"
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
 )
@@ -41,9 +42,12 @@ func TestLook(t *testing.T) {
 	if *lookAt == "" {
 		t.Skip("give -look FOLDER to see the books")
 	}
+	pieces := map[string]*piece.Piece{"metric": metricPiece(t)}
 	for _, name := range examples {
-		p := example(t, name)
-		pdf, err := PDF(p, check.Run(p), Options{Paper: sheet.Letter})
+		pieces[name] = example(t, name)
+	}
+	for name, p := range pieces {
+		pdf, err := PDF(p, check.Run(p), Options{Paper: paperOf(p)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -51,4 +55,11 @@ func TestLook(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+}
+
+func paperOf(p *piece.Piece) sheet.Paper {
+	if p.Spec.Commission.Unit == measure.Millimetres {
+		return sheet.A4
+	}
+	return sheet.Letter
 }

@@ -37,9 +37,6 @@ func cutOut(box sheet.Box, outlines [][]sheet.Point) region {
 	ys := levels(box, near)
 	for i := 0; i+1 < len(ys); i++ {
 		y0, y1 := ys[i], ys[i+1]
-		if y1-y0 < same {
-			continue
-		}
 		r.traps = append(r.traps, between(box, near, y0, y1)...)
 	}
 	return r
@@ -70,7 +67,7 @@ func levels(box sheet.Box, outlines [][]sheet.Point) []float64 {
 	}
 	crossings(outlines, slopes, add)
 	slices.Sort(ys)
-	return slices.CompactFunc(ys, func(a, b float64) bool { return math.Abs(b-a) < 1e-9 })
+	return slices.CompactFunc(ys, func(a, b float64) bool { return math.Abs(b-a) < 2e-6 })
 }
 
 // crossings adds the heights where a sloped edge meets an edge of another
@@ -249,7 +246,7 @@ type linker struct {
 }
 
 func (k *linker) add(a, b sheet.Point) {
-	if math.Abs(a.X-b.X)+math.Abs(a.Y-b.Y) > same {
+	if spotOf(a) != spotOf(b) {
 		k.edges = append(k.edges, [2]sheet.Point{a, b})
 	}
 }
@@ -265,19 +262,19 @@ func (k *linker) odd(y float64, a, b [][2]float64) {
 		return slices.ContainsFunc(rows, func(s [2]float64) bool { return x > s[0] && x < s[1] })
 	}
 	for i := 0; i+1 < len(xs); i++ {
-		if xs[i+1]-xs[i] <= same {
-			continue
-		}
-		if mid := (xs[i] + xs[i+1]) / 2; in(a, mid) != in(b, mid) {
+		if mid := (xs[i] + xs[i+1]) / 2; xs[i] < xs[i+1] && in(a, mid) != in(b, mid) {
 			k.add(sheet.Pt(xs[i], y), sheet.Pt(xs[i+1], y))
 		}
 	}
 }
 
+// spot is a place rounded to what float64 keeps over any piece: ends of edges
+// that meet were reckoned the same way and differ by less.
 type spot [2]int64
 
 func spotOf(p sheet.Point) spot {
-	return spot{int64(math.Round(p.X / (5 * same))), int64(math.Round(p.Y / (5 * same)))}
+	const grain = 1e-6
+	return spot{int64(math.Round(p.X / grain)), int64(math.Round(p.Y / grain))}
 }
 
 // rings walks the edges in the order they came.
