@@ -12,6 +12,7 @@ import (
 type Line struct {
 	Depth   int
 	Name    string         // what the size is called
+	Called  string         // what the sum above it calls it
 	Value   measure.Length // its value
 	Kind    Kind
 	Names   string    // the sum in names: "case width − 2 × side"
@@ -29,20 +30,23 @@ func (s Size) Explain(format func(measure.Length) string, deep int) []Line {
 	seen := map[*node]bool{}
 	var walk func(s Size, depth int)
 	walk = func(s Size, depth int) {
+		called := s.Name() // as the sum above calls it, whatever its root is called
 		s = s.Root()
 		if s.n == nil || seen[s.n] || (deep > 0 && depth > deep) {
 			return
 		}
 		seen[s.n] = true
-		lines = append(lines, s.n.line(depth, format))
+		l := s.n.line(depth, format)
+		l.Called = called
+		if depth == 0 {
+			l.Name = called
+		}
+		lines = append(lines, l)
 		for _, t := range s.n.terms {
 			walk(t.Of, depth+1)
 		}
 	}
 	walk(s, 0)
-	if len(lines) > 0 {
-		lines[0].Name = s.n.name
-	}
 	return lines
 }
 

@@ -28,6 +28,10 @@ func TestExplain(t *testing.T) {
 	side := why.Usual("side thickness", 9*inch/16, "common practice, no source")
 	inside := why.Sum("inside width", why.Plus(width), why.Times(-2, side))
 	length := inside.Named("shoulder length").Named("length")
+	tenoned := why.Sum("tenoned", why.Plus(inside.Named("opening")), why.Plus(side))
+	if l := tenoned.Explain(inches, 1); len(l) != 3 || l[1].Called != "opening" || l[1].Name != "inside width" || l[1].Names != "case width − 2 × side thickness" {
+		t.Errorf("a father does not keep both names: %+v", l)
+	}
 	var got []string
 	for _, l := range length.Explain(inches, 0) {
 		got = append(got, fmt.Sprintf("%d %s = %s %s | %s | %s | %s | line %d", l.Depth, l.Name, inches(l.Value), l.Kind, l.Names, l.Figures, l.Source, l.At.Start.Line))
