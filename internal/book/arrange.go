@@ -40,9 +40,10 @@ type arrangement struct {
 	m      *maker
 	panels []*panel
 	places []place
-	corner func(room sheet.Box) []sheet.Item // what fills the free corner
-	free   place
-	unseen []string // marks no view had room for or shows
+	corner func(room sheet.Box) []sheet.Item // what fills the free corner, or nil
+	free   place                             // where that is
+	least  sheet.Box                         // the width and height it must have
+	unseen []string                          // marks no view had room for or shows
 }
 
 func (a *arrangement) put(p *panel, col, row int) {
@@ -51,10 +52,8 @@ func (a *arrangement) put(p *panel, col, row int) {
 }
 
 const (
-	labelRoom  = 8.5 // below a view, for its name
-	viewGap    = 5.5
-	cornerRoom = 27.0 // for what stands in the free corner, high
-	cornerWide = 34.0 // and wide
+	labelRoom = 8.5 // below a view, for its name
+	viewGap   = 5.5
 )
 
 // tracks are the columns or rows of an arrangement: how much stands before,
@@ -119,9 +118,8 @@ func (a *arrangement) set(s sheet.Scale) set {
 		}
 		out.rows.widen(a.places[i].row, d.Room.Top, b.H, d.Room.Bottom+label)
 	}
-	if a.corner != nil && a.free.row < nr && a.free.col < nc {
-		out.cols.widen(a.free.col, 0, 0, cornerWide-out.cols.within[a.free.col])
-		out.rows.widen(a.free.row, 0, 0, cornerRoom-out.rows.within[a.free.row])
+	if a.corner != nil && a.free.row < nr {
+		out.rows.widen(a.free.row, 0, 0, a.least.H-out.rows.within[a.free.row])
 	}
 	return out
 }
@@ -154,11 +152,29 @@ func (a *arrangement) draw(room sheet.Box, scales []sheet.Scale) figure {
 		out.unseen = append(out.unseen, unseen...)
 		out.items = append(out.items, sheet.Group{At: sheet.Move(xs[at.col], ys[at.row]), Items: items})
 	}
-	if a.corner != nil && a.free.col < len(xs) && a.free.row < len(ys) {
-		c, r := a.free.col, a.free.row
-		out.items = append(out.items, a.corner(sheet.Box{X: xs[c], Y: ys[r], W: best.cols.within[c] + best.cols.after[c], H: best.rows.within[r] + best.rows.after[r]})...)
+	if box, ok := a.freeCorner(best, xs, ys, room); ok {
+		out.items = append(out.items, a.corner(box)...)
 	}
 	return out
+}
+
+// freeCorner is the room beside the plan: in line with the column below or
+// above it, or further left where the sheet ends. ok is false where that is
+// less than the corner needs.
+func (a *arrangement) freeCorner(s set, xs, ys []float64, room sheet.Box) (box sheet.Box, ok bool) {
+	if a.corner == nil || a.free.col >= len(xs) || a.free.row >= len(ys) {
+		return box, false
+	}
+	r := a.free.row
+	box = sheet.Box{X: min(xs[a.free.col], room.Right()-a.least.W), Y: ys[r], H: s.rows.within[r] + s.rows.after[r]}
+	box.W = min(room.Right()-box.X, max(a.least.W, s.cols.within[a.free.col]))
+	for i, p := range a.places {
+		taken := xs[p.col] + s.views[i].OnPaper().W + s.dims[i].Room.Right
+		if p.row == r && p.col < a.free.col && taken+3 > box.X {
+			return box, false
+		}
+	}
+	return box, true
 }
 
 // dimensions lays out the chains around the view.

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"maps"
 
 	"casewright/internal/diag"
 	"casewright/internal/measure"
@@ -52,15 +53,37 @@ func compose(p *piece.Piece, findings diag.List, opt Options) (sheet.Doc, error)
 	if len(p.Parts) == 0 {
 		return sheet.Doc{}, fmt.Errorf("the piece has no parts, so there is nothing to build from")
 	}
+	// Sheets cite later ones by number: write once to learn the numbers, and
+	// again with them. A third time only if a number's width moved a line.
 	m := newMaker(p, findings, opt)
-	for i, c := range chapters {
-		m.progress(i, len(chapters), c.what)
-		if err := c.write(m); err != nil {
-			return sheet.Doc{}, fmt.Errorf("%s: %w", c.what, err)
+	for range 3 {
+		if err := m.write(); err != nil {
+			return sheet.Doc{}, err
 		}
+		if maps.Equal(m.first, m.cited) {
+			break
+		}
+		m.again()
 	}
 	m.progress(len(chapters), len(chapters), "done")
 	return m.finish(), nil
+}
+
+func (m *maker) write() error {
+	for i, c := range chapters {
+		if m.cited == nil { // the first time, which is the one that takes long
+			m.progress(i, len(chapters), c.what)
+		}
+		if err := c.write(m); err != nil {
+			return fmt.Errorf("%s: %w", c.what, err)
+		}
+	}
+	return nil
+}
+
+// again starts over, citing the numbers found.
+func (m *maker) again() {
+	m.cited, m.first, m.drafts = m.first, map[string]int{}, nil
 }
 
 // maker writes the book: sheets are drafted one after the other and numbered
@@ -75,7 +98,8 @@ type maker struct {
 	angle      sheet.Projection
 	bodies     []*body // in the order of the parts
 	drafts     []*draft
-	first      map[string]int // key of a thing → its sheet, from 1
+	first      map[string]int // what stands on which sheet, from 1
+	cited      map[string]int // the same as it was known before writing
 	layouts    []*layoutUse
 }
 
@@ -127,12 +151,12 @@ func (m *maker) mark(key string) {
 	}
 }
 
-// sheetOf is “sheet 7”, or "" for what is nowhere. To be called late only.
+// sheetOf is “sheet 7”; two figures keep its place while it is not known.
 func (m *maker) sheetOf(key string) string {
-	if n := m.first[key]; n > 0 {
+	if n := m.cited[key]; n > 0 {
 		return fmt.Sprintf("sheet %d", n)
 	}
-	return ""
+	return "sheet 00"
 }
 
 func (m *maker) title() string {

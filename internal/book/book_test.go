@@ -7,8 +7,11 @@ import (
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+	"pgregory.net/rapid"
 
 	"casewright/internal/check"
+	"casewright/internal/design"
+	"casewright/internal/diag"
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
 	"casewright/internal/testkit"
@@ -112,6 +115,54 @@ func seenTexts(p sheet.Page) []sheet.Box {
 		}
 	}
 	return out
+}
+
+// anyCase is a case of any size, in inches or millimetres.
+var anyCase = rapid.Custom(func(t *rapid.T) string {
+	size := func(name string, lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, name) }
+	fill := rapid.SampledFrom([]string{"", "\n door {}\n", "\n door {\n pair = true\n }\n", "\n drawer {}\n", "\n shelves {\n count = 3\n }\n"})
+	scale, unit := 1, "in"
+	if rapid.Bool().Draw(t, "metric") {
+		scale, unit = 25, "mm"
+	}
+	return fmt.Sprintf(`commission "c" { units = %q }
+case "c" {
+  width = %d
+  height = %d
+  depth = %d
+  hung = %v
+  back { style = "shiplap" }
+  inside {
+    row "top" { %s }
+    divider {}
+    row "low" { %s }
+  }
+}`, unit, size("width", 8, 90)*scale, size("height", 12, 100)*scale, size("depth", 6, 30)*scale,
+		rapid.Bool().Draw(t, "hung"), fill.Draw(t, "above"), fill.Draw(t, "below"))
+})
+
+// TestAnyCase: whatever the sizes and the unit, a case that can be built gives
+// a book. A dozen fixed draws: each is two papers' work.
+func TestAnyCase(t *testing.T) {
+	books := 0
+	for seed := range 12 {
+		text := anyCase.Example(seed)
+		spec, said := design.Read([]design.Source{{Name: "any.hcl", Text: []byte(text)}})
+		p, more := piece.Build(spec)
+		if said.Has(diag.Error) {
+			t.Fatalf("%v\n%s", said, text)
+		}
+		if len(p.Parts) == 0 {
+			continue
+		}
+		books++
+		if _, err := compose(p, more, Options{Paper: papers[seed%2]}); err != nil {
+			t.Errorf("%v\n%s", err, text)
+		}
+	}
+	if books < 6 {
+		t.Errorf("only %d of the draws were pieces", books)
+	}
 }
 
 // TestText pins what every sheet says, in the order it is drawn.

@@ -136,7 +136,7 @@ func (m *maker) coverViews() *arrangement {
 	for _, s := range m.p.Assemblies {
 		f.marks = append(f.marks, assemblyBalloon(front, s))
 	}
-	a.corner, a.free = m.coverSizes, place{1, planRow}
+	a.corner, a.free, a.least = m.coverSizes, place{1, planRow}, sheet.Box{W: 44, H: 22}
 	a.put(f, 0, frontRow)
 	a.put(&panel{name: "from above", scene: plan, model: plan.bounds(), pen: finePens, dims: m.planDims()}, 0, planRow)
 	a.put(m.endPanel(end), 1, frontRow)

@@ -47,7 +47,7 @@ func (m *maker) layoutName(j *piece.Joint) string {
 	for _, u := range m.layouts {
 		for _, o := range u.joints {
 			if o == j {
-				return "layout " + u.name
+				return u.name + ", " + m.sheetOf(u.name)
 			}
 		}
 	}

@@ -25,7 +25,7 @@ func (m *maker) schedule() error {
 		{Title: "as cut", Width: 14},
 	}}
 	for _, a := range m.p.Assemblies {
-		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a)})
+		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a) + ", " + m.sheetOf("assembly "+a.Letter)})
 		for _, p := range a.Parts {
 			t.Rows = append(t.Rows, m.scheduleRow(p))
 		}
@@ -47,13 +47,13 @@ func (m *maker) scheduleRow(p *piece.Part) sheet.Row {
 		{Text: m.size(p.Thickness), Ink: ink},
 		{Text: m.size(p.Shoulder), Ink: ink},
 		{Text: woodName(p.Wood)},
-		{Text: remarks(p)},
+		{Text: m.remarks(p)},
 		{Blank: true},
 	}}
 }
 
 // remarks are what a part belongs with and waits for.
-func remarks(p *piece.Part) string {
+func (m *maker) remarks(p *piece.Part) string {
 	var out []string
 	add := func(s string) {
 		if s != "" {
@@ -65,7 +65,7 @@ func remarks(p *piece.Part) string {
 		add("set “" + p.Set.Name + "”")
 	}
 	if p.Bow != nil {
-		add("follows the " + p.Bow.Curve.Name)
+		add("follows the " + p.Bow.Curve.Name + ", " + m.sheetOf("curve "+p.Bow.Curve.Name))
 	}
 	switch {
 	case p.WaitsFor != nil:

@@ -46,12 +46,14 @@ func (m *maker) blankTable(f *flow) {
 		{Title: "note"},
 	}}
 	for _, a := range m.p.Assemblies {
-		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a)})
+		var rows []sheet.Row
 		for _, p := range a.Parts {
-			if len(p.Blank.Joined) > 0 && p.Blank.Joined[0] != p {
-				continue
+			if len(p.Blank.Joined) == 0 || p.Blank.Joined[0] == p {
+				rows = append(rows, m.blankRow(p))
 			}
-			t.Rows = append(t.Rows, m.blankRow(p))
+		}
+		if len(rows) > 0 { // else all of its blanks stand with another assembly's
+			t.Rows = append(append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a)}), rows...)
 		}
 	}
 	f.table(t)
