@@ -57,10 +57,10 @@ func (m *maker) assembly(group []*piece.Assembly) {
 		f.lead("Drawn for " + a.Letter + ", and the same for " + lettersOf(group[1:]) + ", part for part: " + sameParts(group) + "." + m.hands(group))
 	}
 	f.assemblyFigure(m.assemblyViews(a))
+	m.assemblyCare(f, a) // before anything is cut by the tables that follow
 	m.assemblyParts(f, group)
 	m.assemblyJoints(f, a)
 	m.assemblyFit(f, a)
-	m.assemblyCare(f, a)
 }
 
 func lettersOf(group []*piece.Assembly) string {
