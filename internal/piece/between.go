@@ -5,6 +5,7 @@ import (
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
 	"casewright/internal/why"
+	"casewright/internal/wood"
 )
 
 // Web frame members, after a published case with solid sides (Building
@@ -113,8 +114,13 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 	b.add(w.asm, back)
 	for _, p := range []*Part{front, back} {
 		p.At = s.At
-		b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
-		b.house(at.right, p, joinery.Far, housed, s.Stopped, s.At)
+		l := b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
+		r := b.house(at.right, p, joinery.Far, housed, s.Stopped, s.At)
+		for _, j := range []*Joint{l, r} {
+			if j != nil && p == back {
+				j.Glued = "dry, so that the sides can move on the runners"
+			}
+		}
 	}
 	b.runners(s, name, at, wd, thick, front, back)
 	return front
@@ -142,12 +148,17 @@ func (b *builder) webRail(at bay, name, path string, wd *Wood, thick, housed, wi
 	return p
 }
 
-// runners carry the drawer's sides: stub tenons in front, loose behind.
+// runners carry the drawer's sides: stub tenons in front, loose behind. A gap at
+// the rear shoulder lets the sides shrink without pushing the rails apart.
 func (b *builder) runners(s *design.Between, name string, at bay, wd *Wood, thick why.Size, front, back *Part) {
 	frontEdge := front.Place.At.Y - at.work.at.Y + front.Width.Length()
 	clearRun := why.Sum("between the rails", why.Plus(at.depth), why.Minus(back.Width),
 		why.Minus(why.Rule("back edge of the front rail", frontEdge, "its width less the reach of the bow", "", front.Width)))
 	tongue := why.Usual("runner tongue", runnerTongue, "common practice, no source")
+	dry := b.move(clearRun.Length(), at.work.wood, b.p.Air.Dry, wood.Width)
+	dry.Change = -dry.Change
+	gap := b.moveRule("gap at the rear shoulder", dry, clearRun, at.work.wood)
+	shoulder := less("between the runner's shoulders", clearRun, gap)
 	wide := why.Usual("runner width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
 	pair := [2]*Part{}
 	for i, side := range [2]string{"left", "right"} {
@@ -156,8 +167,8 @@ func (b *builder) runners(s *design.Between, name string, at bay, wd *Wood, thic
 			x = at.corner.X + at.width.Length()
 		}
 		p := &Part{Path: at.path + ".runner." + side, Name: name + ", " + side + " runner", Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, At: s.At,
-			Length:   why.Sum("length of the runner", why.Plus(clearRun), why.Times(2, tongue)),
-			Shoulder: clearRun,
+			Length:   why.Sum("length of the runner", why.Plus(shoulder), why.Times(2, tongue)),
+			Shoulder: shoulder,
 			Place:    Place{Vec{X: x, Y: at.work.at.Y + frontEdge - tongue.Length(), Z: at.corner.Z}, Back, Left, Up}}
 		pair[i] = b.add(at.work.asm, p)
 		b.stubTenon(front, p, joinery.Near, tongue, s.At)

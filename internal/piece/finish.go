@@ -1,6 +1,9 @@
 package piece
 
 import (
+	"cmp"
+	"math"
+	"slices"
 	"strings"
 
 	"casewright/internal/design"
@@ -57,11 +60,37 @@ func (b *builder) matchSets() {
 				}
 			}
 		}
+		if s.Kind == "ring" {
+			s.Parts = roundTheCase(s.Parts)
+		}
 		s.Total = setTotal(s)
 		if len(s.Parts) > 0 {
 			b.p.Sets = append(b.p.Sets, s)
 		}
 	}
+}
+
+// roundTheCase puts the members of a ring in the order the grain runs: up the
+// left side, across the top and down again, as seen from the front.
+func roundTheCase(parts []*Part) []*Part {
+	var x, z float64
+	middle := func(p *Part) (float64, float64) {
+		lo, hi := p.Corners()
+		return (lo.X + hi.X).Millimetres() / 2, (lo.Z + hi.Z).Millimetres() / 2
+	}
+	for _, p := range parts {
+		px, pz := middle(p)
+		x, z = x+px/float64(len(parts)), z+pz/float64(len(parts))
+	}
+	turn := func(p *Part) float64 { // clockwise from straight left
+		px, pz := middle(p)
+		a := math.Atan2(pz-z, x-px)
+		if a < -math.Pi/4 { // what lies below comes last
+			a += 2 * math.Pi
+		}
+		return a
+	}
+	return slices.SortedStableFunc(slices.Values(parts), func(p, q *Part) int { return cmp.Compare(turn(p), turn(q)) })
 }
 
 func (b *builder) twoSets(p *Part, s *Set, pattern design.Text) {

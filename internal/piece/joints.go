@@ -66,7 +66,7 @@ func (b *builder) house(host, housed *Part, end joinery.End, depth, stopped why.
 		return nil
 	}
 	j := b.joint("dado", housed.Name+" in "+host.Name, host, housed, at)
-	j.Depth, j.Tongue, j.EndB = depth, housed.Thickness, end
+	j.Depth, j.Tongue, j.EndB, j.Glued = depth, housed.Thickness, end, "all" // both boards move front to back alike
 	in := housed.in(host, housed.tip(end, depth.Length()))
 	face := host.facing(housed.away(end))
 	if face.Axis() != joinery.T {
@@ -98,7 +98,7 @@ func (b *builder) stubInto(j *Joint, host, rail *Part, end joinery.End, depth wh
 // stubTenon joins a runner to a web frame's rail.
 func (b *builder) stubTenon(host, rail *Part, end joinery.End, depth why.Size, at diag.Span) *Joint {
 	j := b.joint("stub tenon", rail.Name+" in "+host.Name, host, rail, at)
-	j.Depth, j.EndB = depth, end
+	j.Depth, j.EndB, j.Glued = depth, end, "all"
 	if end == joinery.Far {
 		j.Glued = "loose, so that the sides can move"
 	}
