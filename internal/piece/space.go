@@ -63,8 +63,9 @@ func (b *builder) share(d *division, at diag.Span) bool {
 	var free []int
 	for i, c := range d.cells {
 		if c.Size.Given() {
-			taken = append(taken, why.Minus(c.Size))
-			d.sizes = append(d.sizes, c.Size.Named(d.axis()+" of "+d.cellName(c)))
+			size := c.Size.Named(d.axis() + " of " + d.cellName(c))
+			taken = append(taken, why.Minus(size))
+			d.sizes = append(d.sizes, size)
 			continue
 		}
 		free = append(free, i)
