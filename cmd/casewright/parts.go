@@ -118,7 +118,7 @@ func (j *commission) partCells(f printer, q *piece.Part, short bool) []string {
 // standing is how far a part has come, in words.
 func standing(q *piece.Part) string {
 	if q.WaitsFor != nil {
-		return "waits for “" + q.WaitsFor.Name + "”"
+		return "waits for " + q.WaitsFor.Path
 	}
 	return string(q.Standing)
 }

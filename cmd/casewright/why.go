@@ -227,16 +227,22 @@ func reason(b *bytes.Buffer, indent string, l why.Line) {
 	case l.Names != "":
 		prose(b, indent, "= "+l.Names)
 		prose(b, indent, "= "+l.Figures)
-		prose(b, indent, at)
+		written(b, indent, at)
 	case l.Rule != "":
 		prose(b, indent, l.Rule)
 		source(b, indent, l.Source)
-		prose(b, indent, at)
+		written(b, indent, at)
 	case l.Kind == why.Default:
 		prose(b, indent, "by default, since the text is silent")
 		source(b, indent, l.Source)
 	default:
 		prose(b, indent, strings.TrimSpace(l.Kind.String()+" "+l.Typed)+", "+at)
+	}
+}
+
+func written(b *bytes.Buffer, indent, at string) {
+	if at != "" {
+		prose(b, indent, "written so, "+at)
 	}
 }
 
