@@ -13,9 +13,9 @@ RACED := $(wildcard internal/compile internal/sheet/lettering)
 # Packages with golden files: -update is unknown to the others.
 GOLDEN = $(shell grep -rl --include='*_test.go' 'testkit[.]Golden\b' internal cmd 2>/dev/null | xargs -r -n1 dirname | sort -u | grep -v internal/testkit)
 
-.PHONY: check format vet arch test race generated golden bench fuzz build book clean
+.PHONY: check format vet arch readers test race generated golden bench fuzz build book clean
 
-check: format vet arch test race generated
+check: format vet arch readers test race generated
 	@echo "make check: all good"
 
 format:
@@ -28,6 +28,13 @@ vet:
 # Never from the test cache: it reads the whole tree.
 arch:
 	$(GO) test -count=1 ./internal/arch
+
+# Other people's readers of our files (outside/README.md), for the tests; new
+# only when the lock file is. Where they cannot be had, those tests are skipped.
+readers:
+	@if [ outside/node_modules/.package-lock.json -nt outside/package-lock.json ]; then echo "readers: there"; \
+	elif ! command -v npm >/dev/null; then echo "readers: no npm (install nodejs)"; [ "$$CI" != true ]; \
+	else npm ci --prefix outside || { echo "readers: could not be fetched"; [ "$$CI" != true ]; }; fi
 
 test:
 	$(GO) test ./...

@@ -21,6 +21,7 @@ func Node(t testing.TB, out any, script string, args ...string) {
 	if _, err := os.Stat(filepath.Join(folder, "node_modules")); err != nil {
 		missing(t, "outside/node_modules is missing", "run npm ci --prefix outside")
 	}
+	watched(t, filepath.Join(folder, script), filepath.Join(folder, "package-lock.json"))
 	runJSON(t, out, exec.Command(node, append([]string{filepath.Join(folder, script)}, args...)...))
 }
 
@@ -30,6 +31,7 @@ func Node(t testing.TB, out any, script string, args ...string) {
 func Python(t testing.TB, out any, module, debianPackage, script string, args ...string) {
 	t.Helper()
 	folder := outside(t)
+	watched(t, filepath.Join(folder, script))
 	// Debian's own Python comes first: its packages are not seen by others.
 	for _, python := range []string{"/usr/bin/python3", "python3"} {
 		if exec.Command(python, "-c", "import "+module).Run() == nil {
@@ -38,6 +40,17 @@ func Python(t testing.TB, out any, module, debianPackage, script string, args ..
 		}
 	}
 	missing(t, "no Python has the module "+module, "install "+debianPackage)
+}
+
+// watched opens files that only the other program reads: go test repeats a
+// test it has a result for when a file changes that the test itself opened.
+func watched(t testing.TB, files ...string) {
+	t.Helper()
+	for _, f := range files {
+		if _, err := os.ReadFile(f); err != nil {
+			t.Fatal(err)
+		}
+	}
 }
 
 // missing ends the test the way the machine asks for.

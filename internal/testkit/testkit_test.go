@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -18,7 +19,8 @@ type spy struct {
 	said                     string
 }
 
-func (s *spy) Helper() {}
+func (s *spy) Helper()        {}
+func (s *spy) Fatal(a ...any) { s.Fatalf("%s", fmt.Sprint(a...)) }
 func (s *spy) Errorf(f string, a ...any) {
 	s.failed = true
 	s.said += fmt.Sprintf(f, a...)
@@ -137,5 +139,38 @@ func TestNeedTool(t *testing.T) {
 	s := watch(func(t testing.TB) { NeedTool(t, absent, "poppler-utils") })
 	if !s.stopped || !strings.Contains(s.said, "poppler-utils") {
 		t.Errorf("under CI a missing reader must fail and name its package, got %+v", s)
+	}
+}
+
+// TestOutside: programs that are missing skip, or fail under CI; what is not
+// there for another reason stops.
+func TestOutside(t *testing.T) {
+	const absent = "no_such_module_in_any_shop"
+	python := func(t testing.TB) { Python(t, new(any), absent, "python3-absent", "dxfaudit.py") }
+	t.Setenv("CI", "")
+	if s := watch(python); !s.skipped || s.failed || !strings.Contains(s.said, "install python3-absent") {
+		t.Errorf("want a skip that names the package, got %+v", s)
+	}
+	t.Setenv("PATH", "")
+	if s := watch(func(t testing.TB) { Node(t, new(any), "gltf.mjs") }); !s.skipped || s.failed {
+		t.Errorf("want a skip without node, got %+v", s)
+	}
+	t.Setenv("CI", "true")
+	if s := watch(python); !s.stopped || !strings.Contains(s.said, "install python3-absent") {
+		t.Errorf("under CI a missing module must fail, got %+v", s)
+	}
+}
+
+func TestRunJSON(t *testing.T) {
+	echo := func(words ...string) *exec.Cmd { return exec.Command("/bin/echo", words...) }
+	var got []int
+	if s := watch(func(t testing.TB) { runJSON(t, &got, echo("[1, 2]")) }); s.failed || len(got) != 2 {
+		t.Errorf("got %v, %+v", got, s)
+	}
+	if s := watch(func(t testing.TB) { runJSON(t, &got, echo("no", "JSON")) }); !s.stopped || !strings.Contains(s.said, "no JSON") {
+		t.Errorf("want a stop that shows what was printed, got %+v", s)
+	}
+	if s := watch(func(t testing.TB) { runJSON(t, &got, exec.Command("/bin/false")) }); !s.stopped {
+		t.Errorf("a program that fails must stop the test, got %+v", s)
 	}
 }
