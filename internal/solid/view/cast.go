@@ -7,6 +7,11 @@ import "slices"
 // such a fit, no source.
 const touching = 1e-3
 
+// tied is the difference of depth, in mm, below which noise decides which of two
+// faces is nearer. It must be far below what two faces that meet at an edge
+// differ by at a place [beside] it.
+const tied = 1e-7
+
 // nothing is the face seen where nothing is seen.
 const nothing = int32(-1)
 
@@ -48,8 +53,8 @@ func newCaster(s *scene) *caster {
 	return c
 }
 
-// at is the face seen at a place, and its t; nothing where there is none. Of
-// faces that meet there the lower one counts, so that noise decides nothing.
+// at is the face seen at a place, and its t; nothing where there is none. Two
+// faces can only tie where bodies run into each other; the lower one counts.
 func (c *caster) at(p Point2) (best int32, t float64) {
 	best = nothing
 	if len(c.faces) == 0 {
@@ -57,15 +62,14 @@ func (c *caster) at(p Point2) (best int32, t float64) {
 	}
 	for _, i := range c.by.of(c.grid.cell(p)) {
 		f := &c.faces[i]
-		if best != nothing && f.nearest > t+f.nearestGap {
+		if best != nothing && f.nearest > t+tied {
 			break
 		}
 		if !f.covers(p) {
 			continue
 		}
 		d := f.plane.t(p)
-		gap := c.cam.thickness(d, touching)
-		if best == nothing || d < t-gap || d <= t+gap && i < best {
+		if best == nothing || d < t-tied || d <= t+tied && i < best {
 			best, t = i, d
 		}
 	}

@@ -5,7 +5,7 @@ type Kind int
 
 const (
 	// Outline is where a body ends before the background or before something
-	// further away.
+	// further away. A hidden one is where its own body turns out of sight.
 	Outline Kind = iota
 	// Edge is an arris between two faces of one body, both seen.
 	Edge

@@ -19,15 +19,14 @@ type scene struct {
 
 // facing is a face that shows its front.
 type facing struct {
-	body, tag  int // the body's rank, the face's tag
-	id         int // the body's ID
-	curved     bool
-	normal     Vec3 // in space
-	plane      plane
-	rings      [][]Point2
-	bounds     Box2
-	nearest    float64 // smallest t
-	nearestGap float64 // touching, as a difference of t there
+	body, tag int // the body's rank, the face's tag
+	id        int // the body's ID
+	curved    bool
+	normal    Vec3 // in space
+	plane     plane
+	rings     [][]Point2
+	bounds    Box2
+	nearest   float64 // smallest t
 }
 
 // line is an edge in the picture, with its ends' t.
@@ -65,6 +64,11 @@ func (s *scene) before(b *Body) *Body {
 	p := Plane{At: at, Normal: s.cam.away.times(-1)}
 	if p.clear(b) {
 		return b
+	}
+	for i := range b.Faces { // Cut leaves them out without a word
+		if _, why := b.Faces[i].fault(); why != "" {
+			s.skips = append(s.skips, Skip{b.ID, i, why})
+		}
 	}
 	_, rest := Cut([]Body{*b}, p)
 	if len(rest) == 0 {
@@ -116,11 +120,12 @@ func (s *scene) face(rank int, b *Body, f *Face, n Vec3, p plane) {
 		}
 		g.rings = append(g.rings, flat)
 	}
-	g.nearestGap = s.cam.thickness(g.nearest, touching)
 	s.faces = append(s.faces, g)
 }
 
-// line enters an edge if it can bound what is seen or must be dashed.
+// line enters an edge if it can bound what is seen or must be dashed. Edges
+// between facets count as well: without them one could not tell that the two
+// faces beside a hidden line in the same place go over into each other.
 func (s *scene) line(rank int, b *Body, e arris, normals []Vec3, front []bool, dashed bool) {
 	shown, turned, how := false, len(e.faces) < 2, level
 	tag := b.Faces[e.faces[0]].Tag
@@ -133,7 +138,7 @@ func (s *scene) line(rank int, b *Body, e arris, normals []Vec3, front []bool, d
 		}
 	}
 	drawn := how == sharp || turned
-	if !(dashed && drawn) && !(shown && (drawn || s.opts.Fills)) {
+	if !(dashed && drawn) && !shown {
 		return
 	}
 	l := line{owner: int32(rank), id: b.ID, tag: tag, dashed: dashed && drawn, kind: Edge}
