@@ -1,0 +1,96 @@
+package csg
+
+import "casewright/internal/measure"
+
+// Placement turns a frame by quarter turns and moves it: what lies along axis
+// To[k]'s source k of the body's own frame lies along axis To[k] of the other,
+// against it if Flip[k]; then Move is added. The zero value leaves all in
+// place. It must be a turn, not a mirror image, unless a mirror image is meant:
+// see [Placement.Mirrors].
+type Placement struct {
+	To   [3]Axis // where the own X, Y, Z go; all X means no turn
+	Flip [3]bool
+	Move [3]measure.Length
+}
+
+// Placed is a body somewhere else.
+type Placed struct {
+	Body Body
+	At   Placement
+}
+
+// axes is To with its zero value read.
+func (p Placement) axes() [3]Axis {
+	if p.To == [3]Axis{} {
+		return [3]Axis{X, Y, Z}
+	}
+	return p.To
+}
+
+// valid tells whether To names each axis once and Move stays within reach.
+func (p Placement) valid() bool {
+	var seen [3]bool
+	for k, a := range p.axes() {
+		if a > Z || seen[a] || p.Move[k] > Largest || p.Move[k] < -Largest {
+			return false
+		}
+		seen[a] = true
+	}
+	return true
+}
+
+// Mirrors tells whether the placement makes a mirror image.
+func (p Placement) Mirrors() bool {
+	a := p.axes()
+	odd := (a[0]+1)%3 != a[1]
+	for _, f := range p.Flip {
+		odd = odd != f
+	}
+	return odd
+}
+
+// Apply is the prism where the placement puts it, of the same tag. Corners
+// keep their numbers, so that an [Origin] names the same side; but a flip
+// along the prism's axis swaps its two ends.
+func (p Placement) Apply(c Prism) Prism {
+	axes := p.axes()
+	u, v := (c.Axis+1)%3, (c.Axis+2)%3
+	out := Prism{Axis: axes[c.Axis], Tag: c.Tag}
+	out.From, out.To = p.coordinate(c.Axis, c.From), p.coordinate(c.Axis, c.To)
+	if p.Flip[c.Axis] {
+		out.From, out.To = out.To, out.From
+	}
+	swap := axes[u] != (out.Axis+1)%3
+	ring := func(r []Point2) []Point2 {
+		q := make([]Point2, len(r))
+		for i, c := range r {
+			q[i] = Point2{p.coordinate(u, c.U), p.coordinate(v, c.V)}
+			if swap {
+				q[i].U, q[i].V = q[i].V, q[i].U
+			}
+		}
+		return q
+	}
+	out.Outline = ring(c.Outline)
+	for _, h := range c.Holes {
+		out.Holes = append(out.Holes, ring(h))
+	}
+	return out
+}
+
+// coordinate is where a place on own axis k comes to lie on its new axis.
+func (p Placement) coordinate(k Axis, at measure.Length) measure.Length {
+	if p.Flip[k] {
+		at = -at
+	}
+	return at + p.Move[p.axes()[k]]
+}
+
+// Apply places every prism.
+func (p Placed) apply() Body {
+	b := Body{Base: p.At.Apply(p.Body.Base), Cuts: make([]Prism, len(p.Body.Cuts))}
+	for i, c := range p.Body.Cuts {
+		b.Cuts[i] = p.At.Apply(c)
+	}
+	return b
+}
