@@ -99,7 +99,7 @@ func (b *builder) shiplapBack(w *caseWork, wd *Wood, width, length, thick why.Si
 	gap := b.moveRule("gap at each joint", grow, about, wd)
 	shrink := b.move(about.Length(), wd, b.p.Air.Dry, wood.Width)
 	l, problems := joinery.LayBoarding(joinery.BoardingSpec{Cover: width.Length(), Length: length.Length(), Thickness: thick.Length(), Boards: n, Lap: lap, Widest: about.Length() + measure.Inch,
-		Gap: gap.Length(), EndGap: gap.Length() / 2, Shrinkage: -min(shrink.Change, 0), Growth: max(grow.Change, 0), Step: measure.Length(b.spec.Commission.Rule)})
+		Gap: gap.Length(), EndGap: endGap(width.Length(), gap.Length(), n, measure.Length(b.spec.Commission.Rule)), Shrinkage: -min(shrink.Change, 0), Growth: max(grow.Change, 0), Step: measure.Length(b.spec.Commission.Rule)})
 	j := b.joint("shiplap", "back boards", w.left, nil, w.spec.Back.At)
 	j.Depth = why.Rule("lap", l.Lap, "the width of the rabbets that lie over each other", practice, thick)
 	j.Problems = ours(problems, w.spec.Back.Boards.Set)
@@ -113,6 +113,16 @@ func (b *builder) shiplapBack(w *caseWork, wd *Wood, width, length, thick why.Si
 			b.fit(BackWidth, p, "gaps between back boards", gap, why.Rule("overlap", l.Overlap, "what two boards share", "", j.Depth, gap), p.Width.Length(), wd)
 		}
 	}
+}
+
+// endGap is half a gap at each side of the back, and what else leaves the
+// boards whole marks of the rule.
+func endGap(cover, gap measure.Length, n int, mark measure.Length) measure.Length {
+	seen := cover - measure.Length(n)*gap
+	if mark <= 0 {
+		return gap / 2
+	}
+	return gap/2 + (seen%mark)/2
 }
 
 // panelBack is one board or glued-up panel in the rabbets, with room both sides.

@@ -57,7 +57,7 @@ func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
 	}
 	second := *first
 	b.doorSize(first, 2)
-	second.width, second.height = first.width, first.height
+	second.width, second.height, second.fieldW, second.fieldH = first.width, first.height, first.fieldW, first.fieldH
 	second.gapLeft, second.gapRight, second.gapUp = first.gapLeft, first.gapRight, first.gapUp
 	first.path, second.path = o.Path+".door.left", o.Path+".door.right"
 	second.at = first.at
@@ -182,6 +182,8 @@ func (b *builder) doorSize(d *doorWork, n int64) {
 	if n == 2 {
 		b.halveWidth(d, gap)
 	}
+	d.fieldW = why.Sum("clear width of the frame", why.Plus(d.width), why.Times(-2, d.stile))
+	d.fieldH = less("clear height of the frame", d.height, d.topRail, d.lowRail)
 }
 
 // halveWidth shares the opening between two doors with a gap between them.
@@ -197,8 +199,6 @@ func (b *builder) halveWidth(d *doorWork, gap why.Size) {
 }
 
 func (b *builder) buildDoor(d *doorWork, hand string) {
-	d.fieldW = why.Sum("clear width of the frame", why.Plus(d.width), why.Times(-2, d.stile))
-	d.fieldH = why.Sum("clear height of the frame", append([]why.Term{why.Plus(d.height)}, gather([]why.Size{d.topRail, d.lowRail})...)...)
 	if !b.doorFits(d) {
 		return
 	}

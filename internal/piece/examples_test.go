@@ -89,9 +89,12 @@ func TestMeasuredOpeningIsFollowed(t *testing.T) {
 	if before.Standing != piece.Waits || before.WaitsFor.Path != "box.a" {
 		t.Errorf("the front is %s before its opening is measured", before.Standing)
 	}
-	after := part(t, build(t, text+"measured \"box.a\" {\n width = 28 7/16\n}\n"), "box.a.front")
+	after := part(t, build(t, text+"measured \"box.a\" {\n width = 28 7/16\n height = 5\n}\n"), "box.a.front")
 	if after.Standing != piece.Planned {
 		t.Errorf("the front is %s after its opening was measured", after.Standing)
+	}
+	if half := part(t, build(t, text+"measured \"box.a\" {\n width = 28 7/16\n}\n"), "box.a.front"); half.Standing != piece.Waits {
+		t.Errorf("the front is %s with only the width of its opening measured", half.Standing)
 	}
 	// The opening came out 1/16 smaller than the 28 1/2 planned.
 	if got, want := before.Length.Length()-after.Length.Length(), l(t, "1/16"); got != want {

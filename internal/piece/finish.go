@@ -159,7 +159,7 @@ func (b *builder) takeMeasured() {
 			}
 			continue
 		}
-		p.Length, p.Width, p.Thickness = m.Length.Or(p.Length), m.Width.Or(p.Width), m.Thickness.Or(p.Thickness)
+		p.Length, p.Width, p.Thickness = read(m.Length).Or(p.Length), read(m.Width).Or(p.Width), read(m.Thickness).Or(p.Thickness)
 		p.Standing, p.WaitsFor = Measured, nil
 	}
 }

@@ -39,10 +39,18 @@ func (b *builder) takeOpening(o *Opening) {
 		if m.Path.Value != o.Path {
 			continue
 		}
-		o.Width, o.Height, o.Depth = m.Width.Or(o.Width), m.Height.Or(o.Height), m.Depth.Or(o.Depth)
-		o.Measured = true
+		o.Width, o.Height, o.Depth = read(m.Width).Or(o.Width), read(m.Height).Or(o.Height), read(m.Depth).Or(o.Depth)
+		o.Measured = m.Width.Given() && m.Height.Given() // until both are, what fills it still waits
 		b.used(m)
 	}
+}
+
+// read is a size of the text that was read off the rule and not chosen.
+func read(s why.Size) why.Size {
+	if !s.Given() {
+		return s
+	}
+	return why.Read("measured "+s.Name(), s.Length(), s.At(), s.TypedAs())
 }
 
 // waits marks every part of an assembly that must fit an opening not yet

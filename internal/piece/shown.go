@@ -44,6 +44,37 @@ func (b *builder) settleShown() {
 	for _, f := range b.p.fillings {
 		b.p.settle(f)
 	}
+	b.settleSums()
+}
+
+// settleSums prints what is left as the sum of its printed terms, so that a
+// sum told by why adds up on paper; where that would be further than a
+// graduation from the truth, the truth is rounded instead.
+func (b *builder) settleSums() {
+	for _, p := range b.p.Parts {
+		for _, s := range []why.Size{p.Shoulder, p.Length, p.Width, p.Thickness} {
+			b.p.settleSum(s.Root())
+		}
+	}
+}
+
+func (p *Piece) settleSum(s why.Size) measure.Length {
+	if l, ok := p.shown[s]; ok {
+		return l
+	}
+	rule := p.Spec.Commission.Rule
+	l := roundTo(s.Length(), rule)
+	if terms := s.Terms(); len(terms) > 0 {
+		var sum measure.Length
+		for _, t := range terms {
+			sum += measure.Length(t.Times) * p.settleSum(t.Of.Root())
+		}
+		if (sum - s.Length()).Abs() < measure.Length(rule) {
+			l = sum
+		}
+	}
+	p.shown[s] = l
+	return l
 }
 
 func rank(f Filling) int {

@@ -1,6 +1,8 @@
 package why
 
 import (
+	"slices"
+
 	"casewright/internal/diag"
 	"casewright/internal/measure"
 )
@@ -179,6 +181,14 @@ func (s Size) At() diag.Span {
 		}
 	}
 	return diag.Span{}
+}
+
+// Terms are what the size adds up, or nil where it is no plain sum.
+func (s Size) Terms() []Term {
+	if s.n == nil || s.n.rule {
+		return nil
+	}
+	return slices.Clone(s.n.terms)
 }
 
 // TypedAs is the size as it was written by hand, or "".
