@@ -15,6 +15,7 @@ type arrangement struct {
 	drop   int // the axis left out when looking at it
 	s, t   int // the axes seen, in that order
 	focus  box // where faces of the result can be
+	reach  box // where prisms have faces in the plane at all
 
 	prisms []localPrism
 	groups [2]groupMask
@@ -26,6 +27,7 @@ type arrangement struct {
 	local     []int32 // by vertex number: its place in points
 	subs      []sub
 	states    []uint64
+	blank     []uint64 // the state away from all edges
 	signs     []int8
 	crossings []crossing
 	classes   []class
@@ -65,7 +67,9 @@ func (a *arrangement) run(k *kernel, number int32, faces []onPlane) {
 		return
 	}
 	for i, l := range a.prisms {
-		a.section(&k.prisms[l.prism], int32(i))
+		if p := &k.prisms[l.prism]; !a.covers(p, int32(i)) {
+			a.section(p, int32(i))
+		}
 	}
 	if len(a.edges) == 0 {
 		return
@@ -81,9 +85,14 @@ func (a *arrangement) run(k *kernel, number int32, faces []onPlane) {
 func (a *arrangement) begin(k *kernel, number int32, faces []onPlane) bool {
 	a.look(k, number)
 	empty := true
-	for _, f := range faces {
-		b := k.prisms[f.prism].faces[f.face].box.meet(k.clip)
-		if !a.spreads(b) {
+	for i, f := range faces {
+		b := k.prisms[f.prism].faces[f.face].box
+		if i == 0 {
+			a.reach = b
+		} else {
+			a.reach = a.reach.join(b)
+		}
+		if b = b.meet(k.clip); !a.spreads(b) {
 			continue
 		}
 		if empty {
@@ -93,6 +102,28 @@ func (a *arrangement) begin(k *kernel, number int32, faces []onPlane) bool {
 		}
 	}
 	return !empty && a.gather(faces)
+}
+
+// covers tells whether a prism without a face in the plane fills both sides of
+// it wherever any other has one. It then needs no edges: away from those faces
+// both sides are alike whatever is said of it.
+func (a *arrangement) covers(p *prism, n int32) bool {
+	if !p.block {
+		return false
+	}
+	for k := range 3 {
+		lo, hi := p.box.lo[k], p.box.hi[k]
+		if lo > a.reach.lo[k] || hi < a.reach.hi[k] || k == a.square && (lo == a.reach.lo[k] || hi == a.reach.hi[k]) {
+			return false
+		}
+	}
+	a.fill(n)
+	return true
+}
+
+// fill turns a prism's bits in the state away from all edges.
+func (a *arrangement) fill(prism int32) {
+	toggle(a.blank, a.words, prism, below|above)
 }
 
 // look sets up the plane itself.
@@ -149,6 +180,8 @@ func (a *arrangement) gather(faces []onPlane) bool {
 		m.base, m.cuts = -1, slices.Grow(m.cuts[:0], a.words)[:a.words]
 		clear(m.cuts)
 	}
+	a.blank = slices.Grow(a.blank[:0], 2*a.words)[:2*a.words]
+	clear(a.blank)
 	for i, l := range a.prisms {
 		g := &a.groups[a.k.prisms[l.prism].group]
 		if a.k.prisms[l.prism].base {
@@ -299,17 +332,18 @@ func (a *arrangement) merge() {
 			a.subs[kept] = s
 			kept++
 		}
-		a.toggle(a.subs[kept-1].state, s.prism, s.sides)
+		toggle(a.states[a.subs[kept-1].state:], a.words, s.prism, s.sides)
 	}
 	a.subs = a.subs[:kept]
 }
 
-func (a *arrangement) toggle(state, prism, sides int32) {
-	word, bit := state+prism/64, uint64(1)<<(prism%64)
+// toggle turns a prism's bits in a state of so many words a side.
+func toggle(state []uint64, words int, prism, sides int32) {
+	word, bit := int(prism/64), uint64(1)<<(prism%64)
 	if sides&below != 0 {
-		a.states[word] ^= bit
+		state[word] ^= bit
 	}
 	if sides&above != 0 {
-		a.states[word+int32(a.words)] ^= bit
+		state[words+word] ^= bit
 	}
 }

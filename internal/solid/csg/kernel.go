@@ -59,6 +59,9 @@ func newKernel(m mode, groups [][]prism) *kernel {
 				continue
 			}
 			p.group, p.base = g, i == 0
+			if !p.base && !p.trim(list[0].box) {
+				continue
+			}
 			k.prisms = append(k.prisms, p)
 		}
 		ranked := k.prisms[start:]

@@ -159,6 +159,31 @@ func ready(p Prism) prism {
 	return out
 }
 
+// trim cuts off what of a cut reaches beyond its base along the axis, and if it
+// is a block all round; the fewer edges lie outside, the less there is to do.
+// It tells whether anything is left.
+func (p *prism) trim(base box) bool {
+	if p.box.meet(base).flat() != 0 {
+		return false
+	}
+	p.from, p.to = max(p.from, base.lo[p.axis]), min(p.to, base.hi[p.axis])
+	p.box.lo[p.axis], p.box.hi[p.axis] = p.from, p.to
+	if !p.block {
+		return true
+	}
+	p.box = p.box.meet(base)
+	u, v := (p.axis+1)%3, (p.axis+2)%3
+	p.walls = slices.Clone(p.walls)
+	for i := range p.walls {
+		w := &p.walls[i]
+		for j, k := range [2]int{u, v} {
+			w.p[j] = min(max(w.p[j], p.box.lo[k]), p.box.hi[k])
+			w.q[j] = min(max(w.q[j], p.box.lo[k]), p.box.hi[k])
+		}
+	}
+	return true
+}
+
 func rings(p Prism) [][]Point2 { return append([][]Point2{p.Outline}, p.Holes...) }
 
 // addRing appends the walls of one ring, dropping repeated corners and turning

@@ -133,8 +133,14 @@ func (a *arrangement) strips(p *prism, n int32, along int, side uint8, touched b
 	axis := [2]int{u, v}[along]
 	lo, hi := float64(a.focus.lo[axis])-1, float64(a.focus.hi[axis])+1
 	list = a.inOrder(p, list, axis, p.fromAt, p.from)
+	whole := !touched && p.from <= a.reach.lo[p.axis] && p.to >= a.reach.hi[p.axis]
 	for i := 0; i+1 < len(list); i += 2 {
-		if c, d := &list[i], &list[i+1]; c.key <= hi && d.key >= lo {
+		c, d := &list[i], &list[i+1]
+		switch {
+		case c.key > hi || d.key < lo:
+		case whole && c.key < float64(a.reach.lo[axis])-1 && d.key > float64(a.reach.hi[axis])+1:
+			a.fill(n)
+		default:
 			a.strip(p, n, c, d, sides)
 		}
 	}

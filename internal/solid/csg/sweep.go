@@ -8,7 +8,6 @@ type sweeper struct {
 	active []int32
 	start  []int32 // by point: the first sub that begins there
 	nest   []int32 // by point: the kept sub next below it, or -1
-	blank  []uint64
 }
 
 // sweep finds what lies on both sides of every sub.
@@ -16,8 +15,6 @@ func (a *arrangement) sweep() {
 	s := &a.sweeper
 	s.active = s.active[:0]
 	s.start, s.nest = s.start[:0], s.nest[:0]
-	s.blank = slices.Grow(s.blank[:0], 2*a.words)[:2*a.words]
-	clear(s.blank)
 	for i, next := range a.subs {
 		for len(s.start) <= int(next.a) {
 			s.start = append(s.start, int32(i))
@@ -44,7 +41,7 @@ func (a *arrangement) pass(p int32) {
 	from, to := s.start[p], s.start[p+1]
 	a.fan(a.subs[from:to])
 	s.active = replace(s.active, lo, hi, from, to)
-	state, right := s.blank, int32(0)
+	state, right := a.blank, int32(0)
 	if lo > 0 {
 		b := &a.subs[s.active[lo-1]]
 		state, right = a.state(b), b.left
