@@ -34,11 +34,12 @@ func (k mark) alike(o mark) int {
 
 // join makes lines of marks: those that are alike and continue each other
 // become one.
-func join(marks []mark, at []Point2) []Line {
+func join(marks []mark, a *arrangement) []Line {
+	at := a.at
 	slices.SortFunc(marks, func(a, b mark) int {
 		return cmp.Or(a.alike(b), cmp.Compare(a.u, b.u), cmp.Compare(a.v, b.v))
 	})
-	j := joiner{at: at, ends: make([][]int32, len(at))}
+	j := joiner{at: at, ends: make([][]int32, len(at)), specks: a.specks()}
 	var out []Line
 	for i := 0; i < len(marks); {
 		n := i + 1
@@ -56,6 +57,21 @@ type joiner struct {
 	at   []Point2
 	ends [][]int32 // marks by place, for the group at hand
 	used []bool
+	// specks lead from place to place over pieces too short to have a side
+	// that could be looked at. A line may go on beyond one.
+	specks map[int32][]int32
+}
+
+// specks are the pieces that are not longer than what one looks beside them.
+func (a *arrangement) specks() map[int32][]int32 {
+	out := map[int32][]int32{}
+	for _, p := range a.pieces {
+		if a.at[p.u].to(a.at[p.v]) < beside {
+			out[p.u] = append(out[p.u], p.v)
+			out[p.v] = append(out[p.v], p.u)
+		}
+	}
+	return out
 }
 
 func (j *joiner) group(marks []mark, out []Line) []Line {
@@ -83,13 +99,10 @@ func (j *joiner) group(marks []mark, out []Line) []Line {
 // that ends.
 func (j *joiner) extend(marks []mark, from, here int32) int32 {
 	for {
-		next := int32(-1)
-		for _, i := range j.ends[here] {
-			far := marks[i].u + marks[i].v - here
-			if !j.used[i] && straight(j.at[from], j.at[here], j.at[far]) {
-				j.used[i] = true
-				next = far
-				break
+		next := j.step(marks, from, here)
+		for _, over := range j.specks[here] {
+			if next < 0 {
+				next = j.step(marks, from, over)
 			}
 		}
 		if next < 0 {
@@ -97,6 +110,19 @@ func (j *joiner) extend(marks []mark, from, here int32) int32 {
 		}
 		here = next
 	}
+}
+
+// step uses up the mark that goes on straight from a place, and returns its
+// far end; -1 if there is none.
+func (j *joiner) step(marks []mark, from, here int32) int32 {
+	for _, i := range j.ends[here] {
+		far := marks[i].u + marks[i].v - here
+		if !j.used[i] && straight(j.at[from], j.at[here], j.at[far]) {
+			j.used[i] = true
+			return far
+		}
+	}
+	return -1
 }
 
 // straight tells whether b lies between a and c on the line through them, as

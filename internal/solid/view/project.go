@@ -57,7 +57,7 @@ func (m *mapped) draw() []Line {
 			marks = append(marks, k)
 		}
 	}
-	return join(marks, m.arrangement.at)
+	return join(marks, m.arrangement)
 }
 
 // shown tells whether a piece is seen as a line: it is where the faces on its

@@ -1,6 +1,10 @@
 package view
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
 
 // TestSolidsAreClosed holds the test solids themselves to account: every edge
 // between two faces, and the volume that their sizes give by hand.
@@ -55,3 +59,5 @@ func volume(b Body) (sum float64) {
 	}
 	return sum
 }
+
+func diff(want, got Drawing) string { return cmp.Diff(want, got) }
