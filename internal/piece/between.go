@@ -93,11 +93,8 @@ func (b *builder) partition(s *design.Between, name string, at bay, thick why.Si
 	}
 	b.setBack(p, s.Setback)
 	b.add(w.asm, p)
-	b.house(at.below, p, joinery.Near, housed, s.Stopped, s.At)
-	b.house(at.above, p, joinery.Far, housed, s.Stopped, s.At)
-	if w.backRail != nil && at.above == w.ceiling {
-		b.house(w.backRail, p, joinery.Far, housed, why.Size{}, s.At)
-	}
+	b.houseInRails(at.below, p, joinery.Near, housed, s.Stopped, s.At)
+	b.houseInRails(at.above, p, joinery.Far, housed, s.Stopped, s.At)
 	return p
 }
 
@@ -112,6 +109,7 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 	b.add(w.asm, front)
 	back := b.webRail(at, "back "+name, ".back_rail", wd, thick, housed, webWidth("back rail width", backRailWidth, at.depth, 4), false)
 	b.add(w.asm, back)
+	b.pairRails(front, back)
 	for _, p := range []*Part{front, back} {
 		p.At = s.At
 		l := b.house(at.left, p, joinery.Near, housed, s.Stopped, s.At)
@@ -124,6 +122,11 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 	}
 	b.runners(s, name, at, wd, thick, front, back)
 	return front
+}
+
+// pairRails remembers which rail stands behind which.
+func (b *builder) pairRails(front, back *Part) {
+	b.behind[front], back.frameBack = back, true
 }
 
 func webWidth(name string, most measure.Length, depth why.Size, share int64) why.Size {

@@ -25,6 +25,7 @@ func Build(spec *design.Spec) (*Piece, diag.List) {
 		woods:  map[string]*Wood{},
 		curves: map[string]*Curve{},
 		cases:  map[string]*caseWork{},
+		behind: map[*Part]*Part{},
 
 		usedMeasured: map[*design.Measured]bool{},
 	}
@@ -54,7 +55,8 @@ type builder struct {
 	woods  map[string]*Wood
 	curves map[string]*Curve
 	cases  map[string]*caseWork
-	full   bool // mostParts was passed and said once
+	behind map[*Part]*Part // the back rail of each front rail
+	full   bool            // mostParts was passed and said once
 
 	usedMeasured map[*design.Measured]bool // openings taken; what is left are parts
 }

@@ -22,7 +22,6 @@ type caseWork struct {
 	rabbet, inset                 why.Size // of the back; not given without one
 
 	left, right, ceiling, floor *Part // the case's boards
-	backRail                    *Part // behind the ceiling, when that is a top rail
 }
 
 // hasTop reports whether the case has a whole top and not two rails.

@@ -192,7 +192,7 @@ func (b *builder) topRails(w *caseWork) {
 	back := &Part{Path: w.spec.Name + ".top_rail.back", Name: "back top rail", Wood: front.Wood, Length: length, Width: wide,
 		Shoulder: w.insideW, Thickness: w.top, Show: joinery.High, At: r.At,
 		Place: level(w.at.Add(Vec{X: x, Y: w.insideDepth.Length() - wide.Length(), Z: up}))}
-	w.backRail = b.add(w.asm, back)
+	b.pairRails(front, b.add(w.asm, back))
 	for _, rail := range [2]*Part{front, back} {
 		b.lapDovetail(w, rail, wide, tail)
 	}

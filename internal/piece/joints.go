@@ -78,9 +78,36 @@ func (b *builder) house(host, housed *Part, end joinery.End, depth, stopped why.
 		Width: in.hi[joinery.L] - in.lo[joinery.L], Depth: depth.Length(),
 		StopFront: setBack + stopped.Length(), StopBack: max(box.W-in.hi[joinery.W], 0)})
 	j.cut(host, l.Features, problems)
+	if b.behind[host] != nil || host.frameBack {
+		return j // one of two rails: see houseInRails
+	}
 	own, problems := l.BoardFeatures(joinery.HousedBoard{Box: housed.Box(), End: end, SetBack: in.lo[joinery.W]})
 	j.cut(housed, own, problems)
 	return j
+}
+
+// houseInRails lets the end of a board into what bounds its space: a board, or
+// a front rail with a back rail behind it. Between two rails the end is cut
+// away, so that it clears the runners there.
+func (b *builder) houseInRails(host, board *Part, end joinery.End, depth, stopped why.Size, at diag.Span) {
+	j := b.house(host, board, end, depth, stopped, at)
+	back := b.behind[host]
+	if back == nil || j == nil {
+		return
+	}
+	b.house(back, board, end, depth, why.Size{}, at)
+	front, rear := host.in(board, host.whole()), back.in(board, back.whole())
+	tip := board.tip(end, depth.Length())
+	j.cut(board, []joinery.Feature{{Kind: joinery.Notch, Axis: joinery.T, From: 0, To: board.Thickness.Length(),
+		Outline: rectangle(tip.lo[joinery.L], tip.hi[joinery.L], front.hi[joinery.W], rear.lo[joinery.W])}}, nil)
+	if in := rear.hi[joinery.W]; in < board.Width.Length() { // what stands out behind the back rail
+		j.cut(board, []joinery.Feature{{Kind: joinery.Notch, Axis: joinery.T, From: 0, To: board.Thickness.Length(),
+			Outline: rectangle(tip.lo[joinery.L], tip.hi[joinery.L], in, board.Width.Length())}}, nil)
+	}
+}
+
+func rectangle(u0, u1, v0, v1 measure.Length) []joinery.Point {
+	return []joinery.Point{{U: u0, V: v0}, {U: u1, V: v0}, {U: u1, V: v1}, {U: u0, V: v1}}
 }
 
 // stubInto lets an end into the edge of another part: a stub tenon as thick as
@@ -202,6 +229,5 @@ func (b *builder) bowWaste(j *Joint, c corner) {
 	if c.tailEnd == joinery.Far {
 		from, to = box.L-to, box.L
 	}
-	j.cut(c.tail, []joinery.Feature{{Kind: joinery.TailWaste, Axis: joinery.T, From: 0, To: box.T,
-		Outline: []joinery.Point{{U: from, V: 0}, {U: to, V: 0}, {U: to, V: row}, {U: from, V: row}}}}, nil)
+	j.cut(c.tail, []joinery.Feature{{Kind: joinery.TailWaste, Axis: joinery.T, From: 0, To: box.T, Outline: rectangle(from, to, 0, row)}}, nil)
 }

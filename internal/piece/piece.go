@@ -88,9 +88,11 @@ type Part struct {
 	Features []Feature
 	Bow      *Bow // the curve its front follows, else nil
 	base     *joinery.Feature
-	Mirror   *Part // its mirror image, else nil
-	Set      *Set  // the matched set it belongs to, else nil
-	Blank    Blank
+
+	frameBack bool  // a back rail: it shares what it takes with the rail before it
+	Mirror    *Part // its mirror image, else nil
+	Set       *Set  // the matched set it belongs to, else nil
+	Blank     Blank
 
 	Standing Standing
 	WaitsFor *Opening // the opening it waits for
