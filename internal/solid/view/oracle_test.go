@@ -194,7 +194,7 @@ func whole(t reporter, r rim, lines []Line) {
 		a, b = math.Max(0, math.Min(a, b)), math.Min(long, math.Max(a, b))
 		sum += math.Max(0, b-a)
 	}
-	if math.Abs(sum-long) > 1e-3 {
+	if math.Abs(sum-long) > 1e-2 { // specks of lines that cross it nearly along it count as along it
 		t.Errorf("the edge %v to %v is %v long in the picture, its lines %v together", r.a, r.b, long, sum)
 	}
 }

@@ -20,12 +20,15 @@ func (a Vec3) cross(b Vec3) Vec3 {
 	return Vec3{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
 }
 
-// unit is the direction of a; ok is false where a has none.
+// unit is the direction of a; ok is false where a has none. It is scaled first:
+// the squares of very short vectors have no digits left.
 func (a Vec3) unit() (u Vec3, ok bool) {
-	l := a.length()
-	if !(l > 0) || math.IsInf(l, 0) {
+	most := math.Max(math.Abs(a.X), math.Max(math.Abs(a.Y), math.Abs(a.Z)))
+	if !(most > 0) || math.IsInf(most, 0) {
 		return Vec3{}, false
 	}
+	a = Vec3{a.X / most, a.Y / most, a.Z / most}
+	l := a.length()
 	return Vec3{a.X / l, a.Y / l, a.Z / l}, true
 }
 
