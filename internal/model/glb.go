@@ -241,5 +241,5 @@ func putVec(b *bytes.Buffer, s [3]float32) {
 }
 
 func put32(b *bytes.Buffer, word uint32) {
-	b.Write(binary.LittleEndian.AppendUint32(nil, word))
+	b.Write(binary.LittleEndian.AppendUint32(b.AvailableBuffer(), word))
 }

@@ -31,6 +31,7 @@ func TestGLBFrame(t *testing.T) {
 // Place does. The quaternion is applied by its definition, v + 2w(u×v) +
 // 2u×(u×v).
 func TestGLBTurns(t *testing.T) {
+	c := math.Sqrt(0.75) // cos 30°
 	s := oneNode(prism(0, 1, rectangle(0, 0, 1, 1)))
 	for _, p := range []model.Place{
 		{},
@@ -40,6 +41,10 @@ func TestGLBTurns(t *testing.T) {
 		{X: vec{1, 0, 0}, Y: vec{0, -1, 0}, Z: vec{0, 0, -1}, Origin: vec{0, 5, 0}}, //
 		{X: vec{-1, 0, 0}, Y: vec{0, 1, 0}, Z: vec{0, 0, -1}},
 		{X: vec{0, 1, 0}, Y: vec{0, 0, 1}, Z: vec{1, 0, 0}}, // a third about a corner
+		// 150°, where the turn about each axis in turn outweighs w
+		{X: vec{1, 0, 0}, Y: vec{0, -c, 0.5}, Z: vec{0, -0.5, -c}},
+		{X: vec{-c, 0, -0.5}, Y: vec{0, 1, 0}, Z: vec{0.5, 0, -c}},
+		{X: vec{-c, 0.5, 0}, Y: vec{-0.5, -c, 0}, Z: vec{0, 0, 1}},
 		{X: vec{0.6, 0, -0.8}, Y: vec{0, 1, 0}, Z: vec{0.8, 0, 0.6}, Origin: vec{-7, 0, 1}},
 	} {
 		s.Nodes[0].Place = p

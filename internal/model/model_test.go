@@ -2,6 +2,8 @@ package model_test
 
 import (
 	"bytes"
+	"encoding/binary"
+	"encoding/json"
 	"errors"
 	"math"
 	"strings"
@@ -62,6 +64,26 @@ func TestSameBytesTwice(t *testing.T) {
 	}
 }
 
+// TestGolden shows what changed when a writer does. Whether it is right the
+// outside readers tell.
+func TestGolden(t *testing.T) {
+	box := oneNode(prism(0, 20, rectangle(0, 0, 100, 60)))
+	step, err := model.STEP(box)
+	if err != nil {
+		t.Fatal(err)
+	}
+	testkit.Golden(t, "box.step", step)
+	glb, err := model.GLB(joint())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var text bytes.Buffer
+	if err := json.Indent(&text, bytes.TrimRight(glb[20:20+binary.LittleEndian.Uint32(glb[12:])], " "), "", " "); err != nil {
+		t.Fatal(err)
+	}
+	testkit.Golden(t, "joint.gltf", text.Bytes())
+}
+
 // TestFaults: nothing unsound becomes a file; what is wrong is told by kind.
 func TestFaults(t *testing.T) {
 	box := func(spoil func(*model.Shell)) *model.Shell {
@@ -95,6 +117,7 @@ func TestFaults(t *testing.T) {
 		})},
 		{"hole across the edge", model.Crossing, prism(0, 20, rectangle(0, 0, 100, 60), backwards(rectangle(40, 20, 60, 70)))},
 		{"bow tie", model.Crossing, prism(0, 20, []at{{0, 0}, {60, 0}, {60, 40}, {20, -10}})},
+		{"out and back", model.Crossing, prism(0, 20, []at{{0, 0}, {60, 0}, {60, 40}, {30, 40}, {30, 60}, {30, 40}, {0, 40}})},
 		{"corner lifted", model.NotFlat, box(func(s *model.Shell) { s.Faces[top].Outer[3][2] += 0.001 })},
 		{"corner repeated", model.Degenerate, box(func(s *model.Shell) {
 			s.Faces[top].Outer = append(s.Faces[top].Outer, s.Faces[top].Outer[3])

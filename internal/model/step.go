@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
-	"unicode/utf16"
 )
 
 // STEP writes a scene as STEP AP214 (ISO 10303-214, automotive design), unit
@@ -196,7 +195,7 @@ func dotted(s string) string {
 }
 
 // quote is a string as STEP wants it (ISO 10303-21, clause 6.4.3): quotes and
-// backslashes doubled, everything outside printable ASCII as UTF-16.
+// backslashes doubled, everything outside printable ASCII by its number.
 func quote(s string) string {
 	var b strings.Builder
 	b.WriteByte('\'')
@@ -207,12 +206,10 @@ func quote(s string) string {
 			b.WriteRune(r)
 		case r >= ' ' && r <= '~':
 			b.WriteRune(r)
+		case r <= 0xFFFF:
+			fmt.Fprintf(&b, `\X2\%04X\X0\`, r)
 		default:
-			b.WriteString(`\X2\`)
-			for _, u := range utf16.Encode([]rune{r}) {
-				fmt.Fprintf(&b, "%04X", u)
-			}
-			b.WriteString(`\X0\`)
+			fmt.Fprintf(&b, `\X4\%08X\X0\`, r)
 		}
 	}
 	b.WriteByte('\'')

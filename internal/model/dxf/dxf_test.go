@@ -66,6 +66,17 @@ func TestSameBytesTwiceAndASCII(t *testing.T) {
 	}
 }
 
+// TestGolden shows what changed when a writer does.
+func TestGolden(t *testing.T) {
+	for _, w := range writers {
+		out, err := w.write(template(dxf.Millimetres))
+		if err != nil {
+			t.Fatal(err)
+		}
+		testkit.Golden(t, w.name+".dxf", out)
+	}
+}
+
 // entity is an item as the outside readers give it.
 type entity struct {
 	Type, Layer, Text string
