@@ -13,8 +13,13 @@ const (
 	Joint
 )
 
-// String is the kind in small letters.
-func (k Kind) String() string { return [...]string{"outline", "edge", "joint"}[k] }
+// String is the kind in small letters; "line" for what is no kind.
+func (k Kind) String() string {
+	if k < Outline || k > Joint {
+		return "line"
+	}
+	return [...]string{"outline", "edge", "joint"}[k]
+}
 
 // Line is a straight line of a drawing. A comes before B: it has the smaller
 // x, or the smaller y where they are level.
@@ -46,7 +51,7 @@ type Seen struct {
 	// Nearest and Farthest are its depths, see [Camera.Picture].
 	Nearest, Farthest float64
 	// Visible is how much of the picture it takes, in mm²; only with
-	// [Options.Fills], else zero.
+	// [Options.Fills], else zero. Bodies of one ID are counted together.
 	Visible float64
 }
 

@@ -83,6 +83,23 @@ func TestKnown(t *testing.T) {
 				"outline 2: 0 10 to 0 40", "outline 2: 0 40 to 30 40", "outline 2: 30 10 to 30 40"}},
 		{"a curve shows no facets", []Body{bowRail(1, Vec3{0, 0, 0}, 200, 20, 30, 40, 16)}, From(Front), hidden, []string{
 			"outline 1: 0 0 to 200 0", "outline 1: 0 40 to 200 40", "outline 1: 0 0 to 0 40", "outline 1: 200 0 to 200 40"}},
+		{"a panel in the grooves of two stiles: its edges and the groove are dashed once",
+			[]Body{stile(1, false), stile(2, true), box(3, 30, 7, 0, 110, 13, 90)}, From(Front), hidden, []string{
+				"outline 1: 0 0 to 40 0", "outline 1: 0 90 to 40 90", "outline 1: 0 0 to 0 90", "outline 1: 40 0 to 40 90",
+				"outline 2: 100 0 to 140 0", "outline 2: 100 90 to 140 90", "outline 2: 100 0 to 100 90", "outline 2: 140 0 to 140 90",
+				"outline 3: 40 0 to 100 0", "outline 3: 40 90 to 100 90",
+				"- edge 1: 30 0 to 30 90", "- edge 2: 110 0 to 110 90"}}, // as near as the panel's, and of lower ID
+		{"and from above the panel is seen in them",
+			[]Body{stile(1, false), stile(2, true), box(3, 30, 7, 0, 110, 13, 90)}, From(Top), hidden, []string{
+				"outline 1: 0 0 to 40 0", "outline 1: 0 20 to 40 20", "outline 1: 0 0 to 0 20",
+				"outline 1: 40 0 to 40 7", "outline 1: 40 13 to 40 20",
+				"outline 2: 100 0 to 140 0", "outline 2: 100 20 to 140 20", "outline 2: 140 0 to 140 20",
+				"outline 2: 100 0 to 100 7", "outline 2: 100 13 to 100 20",
+				"joint 1: 30 7 to 40 7", "joint 1: 30 13 to 40 13", "joint 1: 30 7 to 30 13",
+				"joint 2: 100 7 to 110 7", "joint 2: 100 13 to 110 13", "joint 2: 110 7 to 110 13",
+				"outline 3: 40 7 to 100 7", "outline 3: 40 13 to 100 13"}},
+		{"faces of one plane are one", []Body{parted(1)}, From(Top), hidden, []string{
+			"outline 1: 0 0 to 30 0", "outline 1: 0 20 to 30 20", "outline 1: 0 0 to 0 20", "outline 1: 30 0 to 30 20"}},
 		// Tails 30 wide at the root (pitch 40 less 10) and 34 at the end; both
 		// boards flush. Seen from the end, x runs toward the front (y mirrored).
 		{"dovetails from above", []Body{joint.tailBoard(1), joint.pinBoard(2)}, From(Top), Options{}, []string{
@@ -99,6 +116,55 @@ func TestKnown(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) { wantLines(t, Project(c.bodies, c.cam, c.opts), c.want...) })
 	}
+}
+
+// stile is 40 × 20 × 90, with a groove 6 wide and 10 deep for a panel; the one
+// at the right stands from x = 100.
+func stile(id int, right bool) Body {
+	b := prism(id, flat, []Point2{{0, 0}, {40, 0}, {40, 7}, {30, 7}, {30, 13}, {40, 13}, {40, 20}, {0, 20}}, nil, 0, 90, nil)
+	if right {
+		b = mirrored(b, 70)
+	}
+	for i := range b.Faces { // a face each does not matter here
+		b.Faces[i].Tag = 0
+	}
+	return b
+}
+
+// parted is a box whose top is two faces with tags of their own, and whose
+// other faces do not know of it.
+func parted(id int) Body {
+	b := box(id, 0, 0, 0, 30, 20, 10)
+	b.Faces[0].Outer = []Vec3{{0, 0, 10}, {12, 0, 10}, {12, 20, 10}, {0, 20, 10}}
+	b.Faces = append(b.Faces, Face{Outer: []Vec3{{12, 0, 10}, {30, 0, 10}, {30, 20, 10}, {12, 20, 10}}, Tag: 0})
+	return b
+}
+
+// TestCurveTurnsOutOfSight: of a pillar of 64 facets one sees, from above and
+// aside, its top all round, two upright lines where it turns away and the
+// nearer half of its foot; the other half of the foot is hidden.
+func TestCurveTurnsOutOfSight(t *testing.T) {
+	const n = 64
+	var ring []Point2
+	for i := range n {
+		sin, cos := math.Sincos((float64(i) + 0.3) * 2 * math.Pi / n)
+		ring = append(ring, Point2{40 * cos, 40 * sin})
+	}
+	pillar := prism(1, flat, ring, nil, 0, 200, func(int) bool { return true })
+	count := map[string]int{}
+	for _, l := range Project([]Body{pillar}, Isometric(Right), hidden).Lines {
+		what := l.Kind.String()
+		if l.Hidden {
+			what = "hidden " + what
+		}
+		if math.Abs(l.A.X-l.B.X) < 1e-6 {
+			what = "upright " + what
+		}
+		count[what]++
+	}
+	testkit.Diff(t, map[string]int{
+		"upright outline": 2, "outline": n/2 + n/2, "edge": n / 2, "hidden edge": n / 2, // top's far half and foot's near half; top's near half; foot's far half
+	}, count)
 }
 
 // TestSides pins where right, up and near are in each picture, by a point.
