@@ -45,7 +45,7 @@ type stroke struct {
 	first, last int32
 }
 
-// arranger holds the plane while it is divided. See HIDDENLINE.md, step 2.
+// arranger holds the plane while it is divided. See HIDDENLINE.md, step 3.
 type arranger struct {
 	w       *welds
 	strokes []stroke

@@ -29,7 +29,7 @@ type Line struct {
 	Kind   Kind
 	// Body and Tag are those of the nearer face the line bounds. Where both
 	// are equally near it is the lower ID, then the lower tag. Of hidden lines
-	// on one another the nearest counts.
+	// on one another the nearest counts, then the lower ID.
 	Body, Tag int
 }
 
