@@ -11,11 +11,12 @@ type arrangement struct {
 	k      *kernel
 	number int32 // the plane
 	flat   plane
-	square int // the axis the plane is square to, or -1
-	drop   int // the axis left out when looking at it
-	s, t   int // the axes seen, in that order
-	focus  box // where faces of the result can be
-	reach  box // where prisms have faces in the plane at all
+	square int         // the axis the plane is square to, or -1
+	drop   int         // the axis left out when looking at it
+	s, t   int         // the axes seen, in that order
+	focus  box         // where faces of the result can be
+	reach  box         // where prisms have faces in the plane at all
+	ends   [2][2]int64 // of a slanted plane, the corners of outlines at the ends of the reach
 
 	prisms []localPrism
 	groups [2]groupMask
@@ -63,11 +64,15 @@ type sub struct {
 }
 
 func (a *arrangement) run(k *kernel, number int32, faces []onPlane) {
-	if !a.begin(k, number, faces) {
-		return
+	if a.begin(k, number, faces) {
+		a.evaluate()
 	}
+}
+
+// evaluate does the work once it is known which prisms matter.
+func (a *arrangement) evaluate() {
 	for i, l := range a.prisms {
-		if p := &k.prisms[l.prism]; !a.covers(p, int32(i)) {
+		if p := &a.k.prisms[l.prism]; !a.covers(p, int32(i)) {
 			a.section(p, int32(i))
 		}
 	}
@@ -87,6 +92,9 @@ func (a *arrangement) begin(k *kernel, number int32, faces []onPlane) bool {
 	empty := true
 	for i, f := range faces {
 		b := k.prisms[f.prism].faces[f.face].box
+		if a.square < 0 {
+			a.stretchEnds(&k.prisms[f.prism], f.face, i == 0)
+		}
 		if i == 0 {
 			a.reach = b
 		} else {
@@ -102,6 +110,24 @@ func (a *arrangement) begin(k *kernel, number int32, faces []onPlane) bool {
 		}
 	}
 	return !empty && a.gather(faces)
+}
+
+// stretchEnds widens the ends to a wall that lies in the slanted plane.
+func (a *arrangement) stretchEnds(p *prism, face int32, first bool) {
+	along := 0
+	if abs(a.flat.n[(p.axis+2)%3]) < abs(a.flat.n[(p.axis+1)%3]) {
+		along = 1
+	}
+	w := &p.walls[face-firstWall]
+	for _, c := range [2][2]int64{w.p, w.q} {
+		if first || c[along] < a.ends[0][along] {
+			a.ends[0] = c
+		}
+		if first || c[along] > a.ends[1][along] {
+			a.ends[1] = c
+		}
+		first = false
+	}
 }
 
 // covers tells whether a prism without a face in the plane fills both sides of

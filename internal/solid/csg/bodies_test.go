@@ -54,8 +54,8 @@ func arc(chord, rise measure.Length, facets int) []Point2 {
 	return out
 }
 
-// bowRail is a rail whose front is cut to an arc of 96 facets, with a tenon at
-// each end and a groove that follows the curve nowhere.
+// bowRail is a rail whose front is cut to an arc of 96 facets,
+// an inch deep, with a straight groove in its back.
 func bowRail() Body {
 	// Z is the height of the rail, Y runs towards the front.
 	b := Body{Base: block(0, X, 0, 0, 0, 24*inch, 2*inch, 3*inch)}
@@ -65,7 +65,7 @@ func bowRail() Body {
 	}
 	waste = append(waste, Point2{0, 3 * inch}, Point2{24 * inch, 3 * inch})
 	b.Cuts = []Prism{{Axis: Z, From: -inch, To: 4 * inch, Tag: 1, Outline: waste},
-		block(2, X, 0, 0, 2*inch+inch/2, 24*inch, inch/4, 3*inch)}
+		block(2, X, 0, 0, inch/4, 24*inch, inch/4, inch/2)}
 	return b
 }
 
@@ -90,15 +90,15 @@ func pins() Body {
 	return b
 }
 
-// stretch is a pin's width at the end of the tail board and at its base line.
-type stretch struct{ tip, base [2]measure.Length }
+// pinWidth is a pin's width at the end of the tail board and at its base line.
+type pinWidth struct{ tip, base [2]measure.Length }
 
-func pinStretches() []stretch {
+func pinStretches() []pinWidth {
 	run := inch / 16 // 1/2 in at 1:8
-	half := []stretch{}
+	half := []pinWidth{}
 	for i := range measure.Length(4) {
 		at := 2 * i * inch
-		s := stretch{[2]measure.Length{at - inch/8, at + inch/8}, [2]measure.Length{at - inch/8 - run, at + inch/8 + run}}
+		s := pinWidth{[2]measure.Length{at - inch/8, at + inch/8}, [2]measure.Length{at - inch/8 - run, at + inch/8 + run}}
 		if i == 0 {
 			s.tip[0], s.base[0] = 0, 0
 		}
@@ -110,11 +110,37 @@ func pinStretches() []stretch {
 	return half
 }
 
+// bowTop is a top whose own outline follows the arc, with a rabbet behind and a
+// groove from end to end whose side runs out through the curve.
+func bowTop() Body {
+	outline := arc(24*inch, inch, 96)
+	for i := range outline {
+		outline[i].V += 12 * inch
+	}
+	return Body{Prism{Axis: Z, From: 0, To: 3 * inch / 4, Outline: append(outline, Point2{0, 0}, Point2{24 * inch, 0})},
+		[]Prism{block(1, X, 0, 0, 3*inch/8, 24*inch, inch/4, 3*inch/4),
+			block(2, X, 0, 12*inch+inch/2, inch/4, 24*inch, 14*inch, inch/2)}}
+}
+
+// pinsOnTails places the pin board in the tail board's frame: its length stands
+// up along Z, its outside is the tail board's end. The row is symmetric, so
+// that turning it end for end, which keeps the placement a turn, changes nothing.
+var pinsOnTails = Placement{To: [3]Axis{Z, Y, X}, Flip: [3]bool{false, true, false}, Move: [3]measure.Length{0, 6 * inch, 0}}
+
+func BenchmarkFit(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := FitOf(tails(), Placed{pins(), pinsOnTails}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkBuild(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		body Body
-	}{{"grooved board", groovedBoard()}, {"case side", caseSide()}, {"bow rail", bowRail()}, {"three tails", tails()}} {
+	}{{"grooved board", groovedBoard()}, {"case side", caseSide()}, {"bow rail", bowRail()}, {"bow top", bowTop()}, {"three tails", tails()}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -130,7 +156,7 @@ func BenchmarkBuild(b *testing.B) {
 }
 
 func TestBenchmarkBodiesAreSound(t *testing.T) {
-	for _, b := range []Body{groovedBoard(), caseSide(), bowRail(), tails(), pins()} {
+	for _, b := range []Body{groovedBoard(), caseSide(), bowRail(), bowTop(), tails(), pins()} {
 		s := mustBuild(t, b)
 		t.Logf("%d faces, %d vertices, %d triangles", len(s.Faces), len(s.Vertices), len(s.Mesh().Triangles))
 	}

@@ -3,8 +3,8 @@ package csg
 import "casewright/internal/measure"
 
 // Common is what two bodies have in common, in the first one's frame. It is
-// empty, not an error, if they have nothing. Faces take their origin from
-// the first body where both made them.
+// empty, not an error, if they have nothing, and may be in pieces. Faces take
+// their origin from the first body where both made them.
 func Common(a Body, b Placed) (*Solid, error) {
 	k, err := together(skin, a, b)
 	if err != nil || k.covered() {
@@ -31,7 +31,8 @@ type Touch struct {
 }
 
 // FitOf measures interference and contact of two bodies at once. Bodies that
-// touch in an edge or a corner only do not touch.
+// meet in an edge or a corner only do not touch. The error is Faults, of which
+// those of b's prisms follow those of a's.
 func FitOf(a Body, b Placed) (Fit, error) {
 	k, err := together(fitting, a, b)
 	if err != nil {
@@ -45,15 +46,18 @@ func FitOf(a Body, b Placed) (Fit, error) {
 func together(m mode, a Body, b Placed) (*kernel, error) {
 	faults := a.check()
 	if !b.At.valid() {
-		faults = append(faults, Fault{BadAxis, Base, b.Body.Base.Tag})
-	} else {
-		b.Body = b.apply()
+		return nil, append(faults, Fault{BadAxis, Base, b.Body.Base.Tag})
 	}
-	faults = append(faults, b.Body.check()...)
-	if len(faults) > 0 {
+	there := b.apply()
+	if faults = append(faults, there.check()...); len(faults) > 0 {
 		return nil, faults
 	}
-	return newKernel(m, [][]prism{a.ready(), b.Body.ready()}), nil
+	second := there.ready()
+	second[0].turned = b.At.Flip[b.Body.Base.Axis]
+	for i, c := range b.Body.Cuts {
+		second[i+1].turned = b.At.Flip[c.Axis]
+	}
+	return newKernel(m, [][]prism{a.ready(), second}), nil
 }
 
 // fit sorts the faces found into the skin of the overlap and contacts.

@@ -103,7 +103,11 @@ func (k *kernel) lay() {
 		lo, hi := p.box, p.box
 		lo.hi[p.axis], hi.lo[p.axis] = p.from, p.to
 		p.fromAt, p.toAt = k.planeNumber(level(p.axis, p.from)), k.planeNumber(level(p.axis, p.to))
-		p.faces = append(p.faces, placedFace{p.fromAt, false, FromEnd, lo}, placedFace{p.toAt, true, ToEnd, hi})
+		near, far := int32(FromEnd), int32(ToEnd)
+		if p.turned {
+			near, far = far, near
+		}
+		p.faces = append(p.faces, placedFace{p.fromAt, false, near, lo}, placedFace{p.toAt, true, far, hi})
 		u, v := (p.axis+1)%3, (p.axis+2)%3
 		for j := range p.walls {
 			w := &p.walls[j]
@@ -115,6 +119,20 @@ func (k *kernel) lay() {
 			p.faces = append(p.faces, placedFace{w.plane, front, w.side, b})
 		}
 	}
+}
+
+// along is a block as a prism along another axis, without faces.
+func (k *kernel) along(p *prism, axis int) prism {
+	u, v := (axis+1)%3, (axis+2)%3
+	lo, hi := [2]int64{p.box.lo[u], p.box.lo[v]}, [2]int64{p.box.hi[u], p.box.hi[v]}
+	out := prism{axis: axis, from: p.box.lo[axis], to: p.box.hi[axis], box: p.box, block: true, base: p.base, group: p.group}
+	out.fromAt, out.toAt = k.planeNumber(level(axis, out.from)), k.planeNumber(level(axis, out.to))
+	side := func(a, b, c, d int64, w plane) wall {
+		return wall{[2]int64{a, b}, [2]int64{c, d}, k.planeNumber(w), 0}
+	}
+	out.walls = []wall{side(lo[0], lo[1], hi[0], lo[1], level(v, lo[1])), side(hi[0], lo[1], hi[0], hi[1], level(u, hi[0])),
+		side(hi[0], hi[1], lo[0], hi[1], level(v, hi[1])), side(lo[0], hi[1], lo[0], lo[1], level(u, lo[0]))}
+	return out
 }
 
 // onPlane is a face seen from its plane.

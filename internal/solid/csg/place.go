@@ -2,13 +2,12 @@ package csg
 
 import "casewright/internal/measure"
 
-// Placement turns a frame by quarter turns and moves it: what lies along axis
-// To[k]'s source k of the body's own frame lies along axis To[k] of the other,
-// against it if Flip[k]; then Move is added. The zero value leaves all in
-// place. It must be a turn, not a mirror image, unless a mirror image is meant:
-// see [Placement.Mirrors].
+// Placement carries a body's own frame into another one: by quarter turns,
+// then a move. What lies along own axis k comes to lie along axis To[k], the
+// other way round if Flip[k]; Move is along the new axes. The zero value leaves
+// everything in place.
 type Placement struct {
-	To   [3]Axis // where the own X, Y, Z go; all X means no turn
+	To   [3]Axis // where own X, Y, Z go; all three X stands for X, Y, Z
 	Flip [3]bool
 	Move [3]measure.Length
 }
@@ -49,9 +48,8 @@ func (p Placement) Mirrors() bool {
 	return odd
 }
 
-// Apply is the prism where the placement puts it, of the same tag. Corners
-// keep their numbers, so that an [Origin] names the same side; but a flip
-// along the prism's axis swaps its two ends.
+// Apply is the prism where the placement puts it. Corners keep their numbers;
+// a flip along the prism's axis swaps From and To.
 func (p Placement) Apply(c Prism) Prism {
 	axes := p.axes()
 	u, v := (c.Axis+1)%3, (c.Axis+2)%3

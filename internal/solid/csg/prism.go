@@ -66,6 +66,7 @@ type prism struct {
 	tag      Tag
 	base     bool
 	group    int
+	turned   bool         // it was placed end for end, so that its ends have swapped names
 	block    bool         // the outline is a rectangle along the axes
 	fromAt   int32        // planes of the two ends, numbers in the kernel's list
 	toAt     int32        //

@@ -48,6 +48,14 @@ func (a *arrangement) section(p *prism, n int32) {
 		a.endSection(p, n)
 	case a.flat.n[p.axis] == 0:
 		a.lengthSection(p, n)
+	case p.block: // which of its axes a block goes by is all the same
+		for axis := range 3 {
+			if a.flat.n[axis] == 0 {
+				turned := a.k.along(p, axis)
+				a.lengthSection(&turned, n)
+				return
+			}
+		}
 	default:
 		a.slantSection(p, n)
 	}
@@ -81,17 +89,18 @@ func (p *prism) place(at int64, c [2]int64) (out [3]int64) {
 // crossing is where a wall crosses the line along which the plane cuts the
 // outline; on is the place if the wall has a corner there.
 type crossing struct {
-	key    float64 // where along the line, right to a fraction of doubt
-	wall   *wall
+	key    float64 // where along the line, right to a small part of spare
+	plane  int32   // that the strip's end lies in, other than the arrangement's
 	corner bool
 	on     [2]int64
-	first  int32 // its vertex at the end taken first, or -1 if not made yet
 }
 
-// doubt is far more than the error of a key, in nm.
-const doubt = 0x1p-6
+// spare is far more than the error of a key, in nm.
+const spare = 1
 
 // lengthSection is made of strips: the plane contains the prism's direction.
+// What is just below and what is just above differ by the walls that lie in the
+// plane. So one of them is emitted for both sides, and those walls for one.
 func (a *arrangement) lengthSection(p *prism, n int32) {
 	u, v := (p.axis+1)%3, (p.axis+2)%3
 	along := 0 // the outline's coordinate that grows fastest along the line
@@ -99,24 +108,38 @@ func (a *arrangement) lengthSection(p *prism, n int32) {
 		along = 1
 	}
 	signs := a.signs[:0]
+	crossAbove, crossBelow := 0, 0
 	for i := range p.walls {
-		signs = append(signs, int8(a.flat.side(u, v, p.walls[i].p[0], p.walls[i].p[1])), int8(a.flat.side(u, v, p.walls[i].q[0], p.walls[i].q[1])))
+		w := &p.walls[i]
+		s, t := int8(a.flat.side(u, v, w.p[0], w.p[1])), int8(a.flat.side(u, v, w.q[0], w.q[1]))
+		signs = append(signs, s, t)
+		if (s > 0) != (t > 0) {
+			crossAbove++
+		}
+		if (s >= 0) != (t >= 0) {
+			crossBelow++
+		}
 	}
 	a.signs = signs
-	touched := slices.Contains(signs, 0)
-	a.strips(p, n, along, above, touched)
-	if touched {
-		a.strips(p, n, along, below, true)
+	// Above the plane what lies on it counts as below, and the reverse. The side
+	// that is crossed less often has fewer edges.
+	limit, other := int8(0), uint8(below)
+	if crossBelow < crossAbove {
+		limit, other = -1, above
+	}
+	a.strips(p, n, along, limit)
+	for i := range p.walls {
+		if signs[2*i] == 0 && signs[2*i+1] == 0 {
+			w, axis := &p.walls[i], [2]int{u, v}[along]
+			c, d := crossing{corner: true, on: w.p}, crossing{corner: true, on: w.q}
+			c.plane, d.plane = a.k.planeNumber(level(axis, w.p[along])), a.k.planeNumber(level(axis, w.q[along]))
+			a.strip(stretch{p, p.from, p.to, p.fromAt, p.toAt}, n, &c, &d, other)
+		}
 	}
 }
 
-// strips emits the strips on one side, or on both if the line meets no corner
-// and they are the same.
-func (a *arrangement) strips(p *prism, n int32, along int, side uint8, touched bool) {
-	limit := int8(0) // above the plane, what lies on it counts as below, and the reverse
-	if side == below {
-		limit = -1
-	}
+// strips emits the strips on one side for both.
+func (a *arrangement) strips(p *prism, n int32, along int, limit int8) {
 	u, v := (p.axis+1)%3, (p.axis+2)%3
 	list := a.crossings[:0]
 	for i := range p.walls {
@@ -126,85 +149,94 @@ func (a *arrangement) strips(p *prism, n int32, along int, side uint8, touched b
 		}
 	}
 	a.crossings = list
-	sides := side
-	if !touched {
-		sides = below | above
-	}
+	inOrder(list)
 	axis := [2]int{u, v}[along]
-	lo, hi := float64(a.focus.lo[axis])-1, float64(a.focus.hi[axis])+1
-	list = a.inOrder(p, list, axis, p.fromAt, p.from)
-	whole := !touched && p.from <= a.reach.lo[p.axis] && p.to >= a.reach.hi[p.axis]
+	from, to := float64(a.reach.lo[axis])-spare, float64(a.reach.hi[axis])+spare
+	s := a.stretch(p)
+	whole := s.from == a.reach.lo[p.axis] && s.to == a.reach.hi[p.axis]
 	for i := 0; i+1 < len(list); i += 2 {
-		c, d := &list[i], &list[i+1]
+		c, d := list[i], list[i+1]
+		before, after := c.key < from, d.key > to
 		switch {
-		case c.key > hi || d.key < lo:
-		case whole && c.key < float64(a.reach.lo[axis])-1 && d.key > float64(a.reach.hi[axis])+1:
+		case c.key > to || d.key < from:
+		case whole && before && after:
 			a.fill(n)
 		default:
-			a.strip(p, n, c, d, sides)
+			if before {
+				c = a.limit(axis, along, 0)
+			}
+			if after {
+				d = a.limit(axis, along, 1)
+			}
+			a.strip(s, n, &c, &d, below|above)
 		}
 	}
 }
 
-// strip is a rectangle from one crossing to the next.
-func (a *arrangement) strip(p *prism, n int32, c, d *crossing, sides uint8) {
-	c0, d0 := a.place(p, c, p.fromAt, p.from), a.place(p, d, p.fromAt, p.from)
-	c1, d1 := a.crossPlace(p, c, p.toAt, p.to), a.crossPlace(p, d, p.toAt, p.to)
-	a.emit(c0, c1, c.wall.plane, n, sides)
-	a.emit(d0, d1, d.wall.plane, n, sides)
-	a.emit(c0, d0, p.fromAt, n, sides)
-	a.emit(c1, d1, p.toAt, n, sides)
+// stretch is a piece of a prism's length and the planes that it ends in.
+type stretch struct {
+	p            *prism
+	from, to     int64
+	fromAt, toAt int32
 }
 
-// inOrder sorts crossings along an axis, exactly, and drops those that fall
-// together two by two: the prism only touches the line there. What is left
-// below and above the plane then differs by the prism's own faces in it alone,
-// so that strips away from the focus can be left out on both sides alike.
-func (a *arrangement) inOrder(p *prism, list []crossing, axis int, end int32, at int64) []crossing {
-	slices.SortFunc(list, func(c, d crossing) int {
-		if fabs(c.key-d.key) > doubt {
-			return cmp.Compare(c.key, d.key)
-		}
-		// These are copies, so the vertices are not kept.
-		v, w := a.place(p, &c, end, at), a.place(p, &d, end, at)
-		return compareOn(axis, &a.k.verts[v], &a.k.verts[w])
-	})
-	out := list[:0]
-	for _, c := range list {
-		if n := len(out); n > 0 && c.key-out[n-1].key < doubt && a.place(p, &out[n-1], end, at) == a.place(p, &c, end, at) {
-			out = out[:n-1]
-			continue
-		}
-		out = append(out, c)
+// stretch is as much of a prism's length as matters: beyond the reach both
+// sides are alike whatever is said of it.
+func (a *arrangement) stretch(p *prism) stretch {
+	s := stretch{p, p.from, p.to, p.fromAt, p.toAt}
+	if lo := a.reach.lo[p.axis]; lo > s.from {
+		s.from, s.fromAt = lo, a.k.planeNumber(level(p.axis, lo))
 	}
-	return out
+	if hi := a.reach.hi[p.axis]; hi < s.to {
+		s.to, s.toAt = hi, a.k.planeNumber(level(p.axis, hi))
+	}
+	return s
 }
 
-// place is the crossing's vertex at the end that is always taken first.
-func (a *arrangement) place(p *prism, c *crossing, end int32, at int64) int32 {
-	if c.first < 0 {
-		c.first = a.crossPlace(p, c, end, at)
+// limit stands for a crossing beyond one end of the reach.
+func (a *arrangement) limit(axis, along, end int) crossing {
+	c := crossing{corner: true, on: a.ends[end]}
+	if a.square >= 0 {
+		c.on[1-along], c.on[along] = int64(a.flat.d.lo), [2]int64{a.reach.lo[axis], a.reach.hi[axis]}[end]
 	}
-	return c.first
+	c.plane = a.k.planeNumber(level(axis, c.on[along]))
+	return c
+}
+
+// inOrder sorts crossings, to be taken two by two. The order may be wrong where
+// keys are nearly equal; stretches then overlap, but an even-odd region is the
+// same however its crossings are paired.
+func inOrder(list []crossing) {
+	slices.SortFunc(list, func(c, d crossing) int { return cmp.Compare(c.key, d.key) })
+}
+
+// strip is a rectangle from one crossing to another.
+func (a *arrangement) strip(s stretch, n int32, c, d *crossing, sides uint8) {
+	c0, d0 := a.crossPlace(s.p, c, s.fromAt, s.from), a.crossPlace(s.p, d, s.fromAt, s.from)
+	c1, d1 := a.crossPlace(s.p, c, s.toAt, s.to), a.crossPlace(s.p, d, s.toAt, s.to)
+	a.emit(c0, c1, c.plane, n, sides)
+	a.emit(d0, d1, d.plane, n, sides)
+	a.emit(c0, d0, s.fromAt, n, sides)
+	a.emit(c1, d1, s.toAt, n, sides)
 }
 
 // crossWall is where the plane crosses a wall whose corners lie on sides s and t.
 func (a *arrangement) crossWall(w *wall, u, v, along int, s, t int8) crossing {
 	switch {
 	case s == 0:
-		return crossing{float64(w.p[along]), w, true, w.p, -1}
+		return crossing{float64(w.p[along]), w.plane, true, w.p}
 	case t == 0:
-		return crossing{float64(w.q[along]), w, true, w.q, -1}
+		return crossing{float64(w.q[along]), w.plane, true, w.q}
 	}
 	e, f := a.flat.excess(u, v, w.p[0], w.p[1]).float(), a.flat.excess(u, v, w.q[0], w.q[1]).float()
-	return crossing{float64(w.p[along]) + float64(w.q[along]-w.p[along])*(e/(e-f)), w, false, [2]int64{}, -1}
+	return crossing{float64(w.p[along]) + float64(w.q[along]-w.p[along])*(e/(e-f)), w.plane, false, [2]int64{}}
 }
 
 func (a *arrangement) crossPlace(p *prism, c *crossing, end int32, at int64) int32 {
 	if c.corner {
 		return a.k.wholeAt(p.place(at, c.on))
 	}
-	return a.k.meeting(a.number, c.wall.plane, end)
+	return a.k.meeting(a.number, c.plane, end)
 }
 
 // slantSection is a slanted cut through the prism: its outline seen askew,
@@ -293,7 +325,7 @@ func (s *slant) chord(end int32, at int64, limit int8) {
 		if (g > limit) == (h > limit) {
 			continue
 		}
-		c := crossing{wall: w, first: -1}
+		c := crossing{plane: w.plane}
 		switch {
 		case g == 0:
 			c.corner, c.on = true, w.p
@@ -310,8 +342,8 @@ func (s *slant) chord(end int32, at int64, limit int8) {
 		list = append(list, c)
 	}
 	s.a.crossings = list
-	list = s.a.inOrder(s.p, list, (s.p.axis+1+other)%3, end, at)
+	inOrder(list)
 	for i := 0; i+1 < len(list); i += 2 {
-		s.a.emit(s.a.place(s.p, &list[i], end, at), s.a.place(s.p, &list[i+1], end, at), end, s.n, below|above)
+		s.a.emit(s.a.crossPlace(s.p, &list[i], end, at), s.a.crossPlace(s.p, &list[i+1], end, at), end, s.n, below|above)
 	}
 }
