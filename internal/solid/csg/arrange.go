@@ -15,6 +15,7 @@ type arrangement struct {
 	drop   int         // the axis left out when looking at it
 	s, t   int         // the axes seen, in that order
 	focus  box         // where faces of the result can be
+	places []box       // the same face by face
 	reach  box         // where prisms have faces in the plane at all
 	ends   [2][2]int64 // of a slanted plane, the corners of outlines at the ends of the reach
 
@@ -103,6 +104,7 @@ func (a *arrangement) begin(k *kernel, number int32, faces []onPlane) bool {
 		if b = b.meet(k.clip); !a.spreads(b) {
 			continue
 		}
+		a.places = append(a.places, b)
 		if empty {
 			a.focus, empty = b, false
 		} else {
@@ -158,6 +160,7 @@ func (a *arrangement) look(k *kernel, number int32) {
 	a.square, a.drop = a.flat.square(), a.flat.drop()
 	a.s, a.t = (a.drop+1)%3, (a.drop+2)%3
 	a.edges, a.splits, a.subs, a.prisms = a.edges[:0], a.splits[:0], a.subs[:0], a.prisms[:0]
+	a.places = a.places[:0]
 	a.classes = append(a.classes[:0], class{})
 }
 
@@ -184,7 +187,7 @@ func (a *arrangement) gather(faces []onPlane) bool {
 			}
 			mine, faces = faces[:n], faces[n:]
 		}
-		if !a.spreads(p.box.meet(a.focus)) {
+		if !a.matters(p) {
 			continue
 		}
 		l := localPrism{int32(i), -1, -1}
@@ -217,6 +220,18 @@ func (a *arrangement) gather(faces []onPlane) bool {
 		}
 	}
 	return a.groups[0].base >= 0 && (a.k.groups == 1 || a.groups[1].base >= 0)
+}
+
+// matters tells whether a prism reaches over a place where a face of the result
+// can be. Away from those the plane's two sides are alike, with it or without.
+func (a *arrangement) matters(p *prism) bool {
+	if !a.spreads(p.box.meet(a.focus)) {
+		return false
+	}
+	if len(a.places) == 0 || len(a.places) > 64 { // a section, or too many to ask them all
+		return true
+	}
+	return slices.ContainsFunc(a.places, func(b box) bool { return a.spreads(p.box.meet(b)) })
 }
 
 // split finds where edges meet and notes it on both.

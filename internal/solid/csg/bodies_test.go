@@ -122,6 +122,21 @@ func bowTop() Body {
 			block(2, X, 0, 12*inch+inch/2, inch/4, 24*inch, 14*inch, inch/2)}}
 }
 
+// drilledSide has four rows of sixteen shelf-pin holes, 24 facets each.
+func drilledSide() Body {
+	b := Body{Base: block(0, X, 0, 0, 0, 36*inch, 12*inch, 3*inch/4)}
+	for i := range measure.Length(64) {
+		x, y := float64((2+2*(i%16))*inch), float64((1+3*(i/16))*inch)
+		p := Prism{Axis: Z, From: inch / 4, To: inch, Tag: 1}
+		for j := range 24 {
+			sin, cos := math.Sincos(float64(j) * math.Pi / 12)
+			p.Outline = append(p.Outline, Point2{measure.Length(x + 3.2e6*cos), measure.Length(y + 3.2e6*sin)})
+		}
+		b.Cuts = append(b.Cuts, p)
+	}
+	return b
+}
+
 // pinsOnTails places the pin board in the tail board's frame: its length stands
 // up along Z, its outside is the tail board's end. The row is symmetric, so
 // that turning it end for end, which keeps the placement a turn, changes nothing.
@@ -140,7 +155,7 @@ func BenchmarkBuild(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		body Body
-	}{{"grooved board", groovedBoard()}, {"case side", caseSide()}, {"bow rail", bowRail()}, {"bow top", bowTop()}, {"three tails", tails()}} {
+	}{{"grooved board", groovedBoard()}, {"case side", caseSide()}, {"bow rail", bowRail()}, {"bow top", bowTop()}, {"drilled side", drilledSide()}, {"three tails", tails()}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -156,7 +171,7 @@ func BenchmarkBuild(b *testing.B) {
 }
 
 func TestBenchmarkBodiesAreSound(t *testing.T) {
-	for _, b := range []Body{groovedBoard(), caseSide(), bowRail(), bowTop(), tails(), pins()} {
+	for _, b := range []Body{groovedBoard(), caseSide(), bowRail(), bowTop(), drilledSide(), tails(), pins()} {
 		s := mustBuild(t, b)
 		t.Logf("%d faces, %d vertices, %d triangles", len(s.Faces), len(s.Vertices), len(s.Mesh().Triangles))
 	}

@@ -44,21 +44,32 @@ func FitOf(a Body, b Placed) (Fit, error) {
 
 // together sets up the kernel for two bodies.
 func together(m mode, a Body, b Placed) (*kernel, error) {
-	faults := a.check()
+	faults := append(a.check(), b.Body.check()...)
 	if !b.At.valid() {
-		return nil, append(faults, Fault{BadAxis, Base, b.Body.Base.Tag})
+		faults = append(faults, Fault{BadAxis, Base, b.Body.Base.Tag})
 	}
-	there := b.apply()
-	if faults = append(faults, there.check()...); len(faults) > 0 {
+	if len(faults) > 0 {
 		return nil, faults
 	}
-	second := there.ready()
-	second[0].turned = b.At.Flip[b.Body.Base.Axis]
-	for i, c := range b.Body.Cuts {
-		second[i+1].turned = b.At.Flip[c.Axis]
+	second := b.apply().ready()
+	for i := range second {
+		own := b.Body.Base.Axis
+		if i > 0 {
+			own = b.Body.Cuts[i-1].Axis
+		}
+		second[i].turned = b.At.Flip[own]
+		if !everywhere.holds(second[i].box) {
+			faults = append(faults, Fault{TooFar, i - 1, second[i].tag})
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
 	}
 	return newKernel(m, [][]prism{a.ready(), second}), nil
 }
+
+// everywhere is as far as coordinates go.
+var everywhere = box{[3]int64{-int64(Largest), -int64(Largest), -int64(Largest)}, [3]int64{int64(Largest), int64(Largest), int64(Largest)}}
 
 // fit sorts the faces found into the skin of the overlap and contacts.
 func (k *kernel) fit() Fit {
