@@ -59,7 +59,9 @@ const rootExample = `  casewright init bench          begin a commission in the 
   casewright check bench         say what is wrong with it
   casewright parts bench         list its parts
   casewright why bench A3.length tell how a size came about
-  casewright book bench          print the build book`
+  casewright book bench          print the build book
+  casewright weigh bench         weigh it and find its balance
+  casewright model bench         write it in three dimensions`
 
 func newRoot() *cobra.Command {
 	root := &cobra.Command{
@@ -76,7 +78,7 @@ func newRoot() *cobra.Command {
 	root.SetVersionTemplate("casewright {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newCheck(), newParts(), newWhy(), newBook(), newExplain(), newInit())
+	root.AddCommand(newCheck(), newParts(), newWhy(), newBook(), newModel(), newWeigh(), newExplain(), newInit())
 	return root
 }
 

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -53,17 +52,17 @@ func runBook(c *cobra.Command, args []string, out, paper string) error {
 		return fmt.Errorf("the book cannot be printed on %q: use letter or a4", clip(paper))
 	}
 	if out != "" {
-		if err := mayWrite(out); err != nil { // before the work, not after it
+		if err := mayWrite(out, pdfMark); err != nil { // before the work, not after it
 			return err
 		}
 	}
-	job, err := openSound(c, args)
+	job, err := openShaped(c, args)
 	if err != nil {
 		return err
 	}
 	if out == "" {
 		out = job.Spec.Commission.Name + ".pdf"
-		if err := mayWrite(out); err != nil {
+		if err := mayWrite(out, pdfMark); err != nil {
 			return err
 		}
 	}
@@ -94,9 +93,14 @@ func (j *commission) reportBook(c *cobra.Command, out string, size int, p sheet.
 	return nil
 }
 
-// mayWrite reports why a file must not be written: it is something else than a
-// PDF file, or its folder is missing.
-func mayWrite(path string) error {
+// kind is a kind of file by its first bytes.
+type kind struct{ mark, name string }
+
+var pdfMark = kind{"%PDF-", "a PDF file"}
+
+// mayWrite reports why a file must not be written: it is there and of another
+// kind, or its folder is missing.
+func mayWrite(path string, k kind) error {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		if folder := filepath.Dir(path); !isFolder(folder) {
@@ -112,7 +116,7 @@ func mayWrite(path string) error {
 	case !info.Mode().IsRegular():
 		return fmt.Errorf("%s is not an ordinary file", shown(path))
 	}
-	return mustBePDF(path)
+	return mustBe(path, k)
 }
 
 func isFolder(path string) bool {
@@ -120,16 +124,15 @@ func isFolder(path string) bool {
 	return err == nil && info.IsDir()
 }
 
-func mustBePDF(path string) error {
+func mustBe(path string, k kind) error {
 	f, err := os.Open(path)
 	if err != nil {
 		return plainError(path, err)
 	}
 	defer f.Close()
-	const mark = "%PDF-"
-	head := make([]byte, len(mark))
-	if _, err := io.ReadFull(f, head); err != nil || !bytes.Equal(head, []byte(mark)) {
-		return fmt.Errorf("%s is there and is not a PDF file: it is left alone; give another name after -o", shown(path))
+	head := make([]byte, len(k.mark))
+	if _, err := io.ReadFull(f, head); err != nil || string(head) != k.mark {
+		return fmt.Errorf("%s is there and is not %s: it is left alone; give another name after -o", shown(path), k.name)
 	}
 	return nil
 }

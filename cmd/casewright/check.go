@@ -46,6 +46,7 @@ func runCheck(c *cobra.Command, path string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
+	job.Shape(nil)
 	switch {
 	case asJSON:
 		err = writeJSON(c.OutOrStdout(), job.checkJSON())

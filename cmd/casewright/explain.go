@@ -9,6 +9,7 @@ import (
 	"casewright/internal/design"
 	"casewright/internal/diag"
 	"casewright/internal/piece"
+	"casewright/internal/solid"
 
 	"github.com/spf13/cobra"
 )
@@ -51,7 +52,7 @@ func codeGroups() []codeGroup {
 	for _, r := range check.Rules() {
 		findings.codes = append(findings.codes, diag.Explanation{Code: r.Code, Title: r.Title, Text: r.Explains})
 	}
-	return []codeGroup{{"the text", design.Explanations()}, {"sizes that do not work out", piece.Explanations()}, findings}
+	return []codeGroup{{"the text", design.Explanations()}, {"sizes that do not work out", piece.Explanations()}, {"parts that cannot be", solid.Explanations()}, findings}
 }
 
 func listCodes() []byte {

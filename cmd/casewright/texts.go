@@ -53,6 +53,20 @@ func openSound(c *cobra.Command, args []string) (*commission, error) {
 	return job, nil
 }
 
+// openShaped is openSound with the piece in exact solids.
+func openShaped(c *cobra.Command, args []string) (*commission, error) {
+	job, err := openSound(c, args)
+	if err != nil {
+		return nil, err
+	}
+	job.Shape(nil)
+	if !job.Sound() {
+		job.renderErrors(c.ErrOrStderr())
+		return nil, stopped{}
+	}
+	return job, nil
+}
+
 const noParts = "the text has no case yet, so there are no parts"
 
 // text gives the text behind a name, for messages that show a line of it.

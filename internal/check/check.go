@@ -7,6 +7,7 @@ import (
 	"casewright/internal/diag"
 	"casewright/internal/measure"
 	"casewright/internal/piece"
+	"casewright/internal/solid"
 	"casewright/internal/why"
 )
 
@@ -14,9 +15,10 @@ import (
 // stops, warnings, notes, and within each what hurts people first, then what
 // costs most; sorting it again loses that. Findings that the text accepts
 // carry the reason in Accepted and keep their place. The piece must come from
-// [piece.Build]; one that could only be built in part is checked in part.
-func Run(p *piece.Piece) diag.List {
-	r := &run{p: p, style: p.Spec.Commission.GapStyle()}
+// [piece.Build]; one that could only be built in part is checked in part. A
+// proof of the piece's exact shapes is worded along with the rest if there is one.
+func Run(p *piece.Piece, proofs ...solid.Proof) diag.List {
+	r := &run{p: p, style: p.Spec.Commission.GapStyle(), proofs: proofs}
 	for _, find := range finders {
 		find(r)
 	}
@@ -31,6 +33,7 @@ func Run(p *piece.Piece) diag.List {
 
 // finders are the rules, those first whose findings are read first.
 var finders = [...]func(*run){
+	(*run).proof,
 	(*run).hanging,
 	(*run).machines,
 	(*run).crossGrain,
@@ -58,6 +61,8 @@ type run struct {
 	p     *piece.Piece
 	style measure.Style
 	found []finding
+
+	proofs []solid.Proof
 }
 
 func (r *run) add(f finding) { r.found = append(r.found, f) }

@@ -23,7 +23,7 @@ func known(code string) bool {
 // order is what is read first among findings of one severity: what hurts
 // people, what splits wood, what has to be made again, what merely looks bad.
 var order = [...]string{
-	"hang.", "machine.short", "machine.", "movement.crossgrain", "movement.panel", "stock.", "fit.",
+	"solid.", "hang.", "machine.short", "machine.", "movement.crossgrain", "movement.panel", "stock.", "fit.",
 	"tenon.", "dado.", "groove.", "rabbet.", "bevel.", "boards.", "dovetail.",
 	"site.", "moisture.", "set.", "drawer.", "movement.slots", "accept.",
 }
@@ -39,6 +39,8 @@ func rank(code string) int {
 
 // pieceRules are the codes of this package's own rules.
 var pieceRules = []Rule{
+	{"solid.clash", "two parts in one place", "Every part is worked out as an exact solid with its joints cut, and every pair of parts that come near each other is held together. They may share no more than a millionth of the smaller one's volume, for slopes and curves are rounded to whole nanometres. Contact, face against face, is no clash: that is what joints are for."},
+	{"solid.loose", "a joint that does not close", "The two parts of a joint must touch face to face somewhere. Where they do not, a tongue stands away from its housing or a tenon from its mortise, and the piece could not be put together as drawn."},
 	{"hang.studs", "A hung case needs two studs",
 		"Counts the studs that the wall cleat can reach, less 1 in at either end, wherever on the free wall the case may hang. Fewer than two is a warning; " +
 			"no studs in the text is a note. Trade articles: screws into every stud, at least two. It counts and proves nothing: what a wall carries is for local building practice."},

@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"casewright/internal/design"
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
 	"casewright/internal/why"
@@ -21,20 +22,27 @@ const (
 func (b *builder) backSizes(w *caseWork) {
 	k := w.spec.Back
 	w.rabbet = k.Rabbet.Or(why.Rule("back rabbet", snap(w.side.Length()/2), "half the side, to the nearest 1/16", practice, w.side)).Named("back rabbet")
-	stock := k.Thickness.Or(why.Usual("back stock", backStock, practice))
-	terms := []why.Term{why.Plus(stock)}
+	terms := []why.Term{why.Plus(backThickness(k))}
 	if w.spec.Hung.Value {
 		terms = append(terms, why.Plus(w.cleatStock()))
 	}
 	w.inset = k.Inset.Or(why.Sum("inset of the back", terms...)).Named("inset of the back")
 }
 
-// cleatStock is the thickness of the hanging cleat.
+// cleatStock is the thickness of the hanging cleat: as given, else what the
+// inset leaves behind the back, else 3/4 stock.
 func (w *caseWork) cleatStock() why.Size {
 	if w.spec.Cleat != nil && w.spec.Cleat.Thickness.Given() {
 		return w.spec.Cleat.Thickness
 	}
+	if k := w.spec.Back; k != nil && k.Inset.Given() {
+		return less("cleat stock", k.Inset, backThickness(k))
+	}
 	return why.Usual("cleat stock", usualStock, "common practice, no source: 3/4 stock")
+}
+
+func backThickness(k *design.Back) why.Size {
+	return k.Thickness.Or(why.Usual("back stock", backStock, practice)).Named("back thickness")
 }
 
 // backSpan is the width and height a back must cover, rabbets included. Behind
@@ -60,7 +68,7 @@ func (b *builder) buildBack(w *caseWork) {
 	length := why.Sum("length of the back", why.Plus(height), why.Minus(ends))
 	at := w.at.Add(Vec{X: w.side.Length() - w.rabbet.Length(), Y: w.insideDepth.Length(),
 		Z: w.bottom.Length() - w.rabbet.Length() + ends.Length()/2})
-	thick := k.Thickness.Or(why.Usual("back stock", backStock, practice)).Named("back thickness")
+	thick := backThickness(k)
 	wd := b.wood(k.Wood, w.spec.Wood)
 	if k.Style.Value == "panel" {
 		b.panelBack(w, wd, width, length, thick, at)

@@ -18,7 +18,7 @@ import (
 // resolveWood turns a wood of the text into a species with its cut and the
 // moisture it has today.
 func (b *builder) resolveWood(s *design.Wood) *Wood {
-	w := &Wood{Name: s.Name, Moisture: b.p.Air.Shop, At: s.At}
+	w := &Wood{Name: s.Name, Moisture: b.p.Air.Shop, Color: s.Color.Value, At: s.At}
 	if s.Moisture.Set {
 		w.Moisture = measure.MoistureContent(s.Moisture.Value)
 	}

@@ -147,6 +147,7 @@ type Wood struct {
 	Species  *wood.Species
 	Cut      wood.Cut
 	Moisture measure.MoistureContent
+	Color    string // "#rrggbb" for pictures, or "" for the species' own
 	At       diag.Span
 }
 

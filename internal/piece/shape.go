@@ -54,7 +54,22 @@ func (b *builder) stops(c *Curve) []measure.Length {
 			if k.Landing != 0 {
 				out = append(out, k.From+k.Landing, k.To-k.Landing)
 			}
+			out = append(out, p.jointStops()...)
 		}
+	}
+	return out
+}
+
+// jointStops are where the joints of a part that bends with the curve begin and
+// end along it: two cuts that share an edge must share it to the nanometre.
+func (p *Part) jointStops() []measure.Length {
+	if p.Bow.Axis != joinery.T {
+		return nil
+	}
+	var out []measure.Length
+	for _, f := range p.Features {
+		lo, hi := bounds(f.Feature)
+		out = append(out, p.Bow.From+lo[p.Bow.X], p.Bow.From+hi[p.Bow.X])
 	}
 	return out
 }
