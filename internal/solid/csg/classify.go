@@ -117,9 +117,12 @@ func (a *arrangement) origin(g int, low, high []uint64, lower bool) (Origin, int
 	}
 	l := &a.prisms[n]
 	p := &a.k.prisms[l.prism]
-	side := l.front // of the base, where it lies below the plane
+	side, other := l.front, l.back // the base's, where it lies below the plane
 	if lower != p.base {
-		side = l.back
+		side, other = other, side
+	}
+	if side < 0 { // of a ring that goes through one of its corners twice, lobes may run either way round
+		side = other
 	}
 	return Origin{p.tag, p.base, int(side)}, l.prism
 }

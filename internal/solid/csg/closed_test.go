@@ -181,3 +181,20 @@ func TestSections(t *testing.T) {
 		}
 	}
 }
+
+func TestPlacementsAgree(t *testing.T) {
+	b := tails()
+	moved := Placed{b, pinsOnTails}.Apply()
+	lo, hi := b.Base.Bounds()
+	got, other := moved.Base.Bounds()
+	p, q := pinsOnTails.Point(lo), pinsOnTails.Point(hi)
+	for k := range 3 {
+		if min(p[k], q[k]) != got[k] || max(p[k], q[k]) != other[k] {
+			t.Errorf("corners go to %v and %v, the prism to %v and %v", p, q, got, other)
+		}
+		at := [3]float64{lo[0].Millimetres(), lo[1].Millimetres(), lo[2].Millimetres()}
+		if x := pinsOnTails.Millimetres(at)[k]; x != p[k].Millimetres() {
+			t.Errorf("axis %d: %v mm, want %v", k, x, p[k].Millimetres())
+		}
+	}
+}

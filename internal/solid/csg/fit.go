@@ -51,7 +51,7 @@ func together(m mode, a Body, b Placed) (*kernel, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	second := b.apply().ready()
+	second := b.Apply().ready()
 	for i := range second {
 		own := b.Body.Base.Axis
 		if i > 0 {

@@ -3,6 +3,7 @@ package csg
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"strings"
 	"testing"
 
@@ -49,7 +50,7 @@ func TestMovedBodyIsTheSame(t *testing.T) {
 		b := wild(t)
 		far := measure.Length(rapid.Int64Range(-1<<34, 1<<34).Draw(t, "move"))
 		p := Placement{Move: [3]measure.Length{far, -far / 3, 12345}}
-		s, moved := anyBuild(t, b), anyBuild(t, Placed{b, p}.apply())
+		s, moved := anyBuild(t, b), anyBuild(t, Placed{b, p}.Apply())
 		if len(s.Faces) != len(moved.Faces) || len(s.Vertices) != len(moved.Vertices) {
 			t.Fatalf("moved by %d: %d faces, not %d\n%s", far, len(moved.Faces), len(s.Faces), dump(b))
 		}
@@ -76,7 +77,7 @@ func TestTurnedAndMirrored(t *testing.T) {
 		for k := range 3 {
 			p.Flip[k] = rapid.Bool().Draw(t, "flip")
 		}
-		s, other := anyBuild(t, b), anyBuild(t, Placed{b, p}.apply())
+		s, other := anyBuild(t, b), anyBuild(t, Placed{b, p}.Apply())
 		want := map[string]bool{}
 		for i := range s.Vertices {
 			var at [3]string
@@ -254,4 +255,106 @@ func TestEuler(t *testing.T) {
 			t.Errorf("%s: %d, want %d", c.name, got, c.want)
 		}
 	}
+}
+
+// A face's origin names a prism of that tag whose side of that number lies in
+// the face's plane and looks the right way: with the base, against a cut.
+func TestOriginsAreTrue(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := wild(t)
+		s := anyBuild(t, b)
+		for i, f := range s.Faces {
+			found := f.Origin.Base && made(&b.Base, f.Origin, s, &f)
+			for j := range b.Cuts {
+				found = found || !f.Origin.Base && made(&b.Cuts[j], f.Origin, s, &f)
+			}
+			if !found {
+				t.Fatalf("face %d: no prism answers to %+v\n%s", i, f.Origin, dump(b))
+			}
+		}
+	})
+}
+
+func made(p *Prism, o Origin, s *Solid, f *Face) bool {
+	if p.Tag != o.Tag {
+		return false
+	}
+	on := func(v *Vertex) bool {
+		x, a := v.Exact(), p.Axis
+		if o.Side < firstWall {
+			return x[a].Cmp(wholeRat([2]measure.Length{p.From, p.To}[o.Side])) == 0
+		}
+		if o.Side-firstWall >= len(p.Outline) {
+			return false
+		}
+		c, d := p.Outline[o.Side-firstWall], p.Outline[(o.Side-firstWall+1)%len(p.Outline)]
+		l := x[(a+1)%3].Sub(x[(a+1)%3], wholeRat(c.U))
+		r := x[(a+2)%3].Sub(x[(a+2)%3], wholeRat(c.V))
+		return l.Mul(l, wholeRat(d.V-c.V)).Cmp(r.Mul(r, wholeRat(d.U-c.U))) == 0
+	}
+	for _, q := range f.Outer {
+		if !on(&s.Vertices[q]) {
+			return false
+		}
+	}
+	if o.Side < firstWall { // From looks down, To up; a cut's face looks into it
+		return (f.Normal[p.Axis] > 0) == ((o.Side == ToEnd) == o.Base)
+	}
+	return true
+}
+
+func wholeRat(l measure.Length) *big.Rat { return new(big.Rat).SetInt64(int64(l)) }
+
+// Fit is the same whichever body is asked, agrees with what the bodies have in
+// common, and does not change when both are turned alike.
+func TestFitIsSymmetric(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := wild(t), wild(t)
+		p := Placement{To: [3]Axis(rapid.Permutation([]Axis{X, Y, Z}).Draw(t, "to"))}
+		for k := range 3 {
+			p.Flip[k], p.Move[k] = rapid.Bool().Draw(t, "flip"), measure.Length(rapid.IntRange(-9, 9).Draw(t, "move"))
+		}
+		fit := func(a, b Body) Fit {
+			f, err := FitOf(a, Placed{Body: b})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return f
+		}
+		one, other, turned := fit(a, b), fit(b, a), fit(Placed{a, p}.Apply(), Placed{b, p}.Apply())
+		common, err := Common(a, Placed{Body: b})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if wrong := unsound(common); wrong != "" {
+			t.Fatalf("%s\n%s%s", wrong, dump(a), dump(b))
+		}
+		size := float64(ready(a.Base).box.hi[0]-ready(a.Base).box.lo[0]) / 1e6
+		for _, f := range []Fit{other, turned, {Overlap: common.Volume(), Contact: one.Contact}} {
+			if math.Abs(float64(f.Overlap-one.Overlap)) > 1e-12*size*size*size || math.Abs(float64(f.Contact-one.Contact)) > 1e-12*size*size {
+				t.Fatalf("%v and %v, %v and %v\n%s%s", f.Overlap, one.Overlap, f.Contact, one.Contact, dump(a), dump(b))
+			}
+		}
+	})
+}
+
+// A placement given to FitOf is the placement applied before; faces keep the
+// names that they have in the body's own frame.
+func TestPlacedFitKeepsNames(t *testing.T) {
+	// A peg along Z stands on a board, turned end for end: its To end, which is
+	// up in its own frame, is what touches.
+	board, peg := scaled(Body{Base: block(1, Z, 0, 0, 0, 9, 9, 1)}, mm), scaled(Body{Base: block(2, Z, 0, 0, 0, 2, 3, 5)}, mm)
+	at := Placement{To: [3]Axis{X, Y, Z}, Flip: [3]bool{true, false, true}, Move: [3]measure.Length{4 * mm, 0, 6 * mm}}
+	f, err := FitOf(board, Placed{peg, at})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(f.Touches) != 1 || f.Overlap != 0 {
+		t.Fatalf("%+v", f)
+	}
+	got := f.Touches[0]
+	if got.A != (Origin{1, true, ToEnd}) || got.B != (Origin{2, true, ToEnd}) || got.Normal != [3]int64{0, 0, 1} {
+		t.Errorf("%+v", got)
+	}
+	near(t, "contact", float64(got.Area), 6, 1e-13)
 }

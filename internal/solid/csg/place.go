@@ -84,8 +84,28 @@ func (p Placement) coordinate(k Axis, at measure.Length) measure.Length {
 	return at + p.Move[p.axes()[k]]
 }
 
-// Apply places every prism.
-func (p Placed) apply() Body {
+// Point is where the placement puts a point of the own frame.
+func (p Placement) Point(at [3]measure.Length) (out [3]measure.Length) {
+	for k, a := range p.axes() {
+		out[a] = p.coordinate(Axis(k), at[k])
+	}
+	return out
+}
+
+// Millimetres is Point for float64 millimetres.
+func (p Placement) Millimetres(at [3]float64) (out [3]float64) {
+	for k, a := range p.axes() {
+		if out[a] = at[k]; p.Flip[k] {
+			out[a] = -at[k]
+		}
+		out[a] += p.Move[a].Millimetres()
+	}
+	return out
+}
+
+// Apply is the body with every prism placed. The placement must name each axis
+// once, and every prism's axis be one; [FitOf] and [Common] check, this does not.
+func (p Placed) Apply() Body {
 	b := Body{Base: p.At.Apply(p.Body.Base), Cuts: make([]Prism, len(p.Body.Cuts))}
 	for i, c := range p.Body.Cuts {
 		b.Cuts[i] = p.At.Apply(c)

@@ -48,6 +48,21 @@ func Box(lo, hi [3]measure.Length, axis Axis, tag Tag) Prism {
 		Outline: []Point2{{lo[u], lo[v]}, {hi[u], lo[v]}, {hi[u], hi[v]}, {lo[u], hi[v]}}}
 }
 
+// Bounds is the smallest block around the prism's outline between its ends; for
+// a body's base it holds the whole body. The prism must have an outline and a
+// real axis.
+func (p Prism) Bounds() (lo, hi [3]measure.Length) {
+	u, v := (p.Axis+1)%3, (p.Axis+2)%3
+	c := p.Outline[0]
+	lo[p.Axis], lo[u], lo[v] = p.From, c.U, c.V
+	hi[p.Axis], hi[u], hi[v] = p.To, c.U, c.V
+	for _, c := range p.Outline[1:] {
+		lo[u], hi[u] = min(lo[u], c.U), max(hi[u], c.U)
+		lo[v], hi[v] = min(lo[v], c.V), max(hi[v], c.V)
+	}
+	return lo, hi
+}
+
 // Body is a prism less other prisms. These may reach beyond it, overlap each
 // other and share faces, edges and corners exactly; what they have in common
 // is taken away once, and their order does not matter.

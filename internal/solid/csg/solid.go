@@ -15,6 +15,10 @@ type Solid struct {
 // consists of. A cavity is no piece.
 func (s *Solid) Pieces() int { return s.pieces }
 
+// Plain tells whether the skin nowhere touches itself: two faces at every edge
+// and one fan of faces round every vertex. Readers of solid models want that.
+func (s *Solid) Plain() bool { return s.plain }
+
 // Face is a connected flat face, seen from outside: Outer counter-clockwise,
 // Holes clockwise, as numbers of vertices. Loops of one face may touch in a
 // vertex; no loop touches itself. Corners of 180° stand where another face has
