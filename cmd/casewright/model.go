@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"casewright/internal/model"
+	"casewright/internal/piece"
 
 	"github.com/spf13/cobra"
 )
@@ -16,15 +17,26 @@ type format struct {
 	ending string
 	kind   kind
 	what   string
-	alone  bool // holds one part only
-	write  func(model.Scene) ([]byte, error)
+	alone  bool                                           // holds one part only
+	write  func(*commission, *piece.Part) ([]byte, error) // no part: the whole piece
 }
 
 var formats = []format{
-	{".glb", kind{"glTF", "a glTF file"}, "glTF, for pictures and for turning it on a screen", false, model.GLB},
-	{".step", kind{"ISO-10303-21;", "a STEP file"}, "STEP, solids for a machine's own software", false, model.STEP},
-	{".3mf", kind{"PK", "a 3MF file"}, "3MF, for a printer", false, model.ThreeMF},
-	{".stl", kind{"", "an STL file"}, "STL, one part in triangles", true, stl},
+	{".glb", kind{"glTF", "a glTF file"}, "glTF, for pictures and for turning it on a screen", false, scene(model.GLB)},
+	{".step", kind{"ISO-10303-21;", "a STEP file"}, "STEP, solids for a machine's own software", false, scene(model.STEP)},
+	{".3mf", kind{"PK", "a 3MF file"}, "3MF, for a printer", false, scene(model.ThreeMF)},
+	{".stl", kind{"", "an STL file"}, "STL, one part in triangles", true, scene(stl)},
+	{".dxf", kind{"", "a DXF file"}, "DXF, three views of one part in true size", true, func(j *commission, p *piece.Part) ([]byte, error) { return j.Model.PartDXF(p) }},
+}
+
+// scene hands a writer the piece, or one part alone.
+func scene(write func(model.Scene) ([]byte, error)) func(*commission, *piece.Part) ([]byte, error) {
+	return func(j *commission, p *piece.Part) ([]byte, error) {
+		if p == nil {
+			return write(j.Model.Scene())
+		}
+		return write(j.Model.PartScene(p))
+	}
 }
 
 func stl(s model.Scene) ([]byte, error) { return model.STL(s.Name, s.Nodes[0].Mesh) }
@@ -92,30 +104,21 @@ func runModel(c *cobra.Command, args []string, out, part string) error {
 	if err := mayWrite(out, f.kind); err != nil {
 		return err
 	}
-	s, err := job.scene(part)
-	if err != nil {
-		return err
+	p, what := (*piece.Part)(nil), job.Spec.Commission.Name
+	if part != "" {
+		if p = job.Piece.Part(part); p == nil {
+			return job.noSuchPart(part)
+		}
+		what = p.Mark + " " + p.Name
 	}
-	b, err := f.write(s)
+	b, err := f.write(job, p)
 	if err != nil {
 		return fmt.Errorf("the model could not be made: %w", err)
 	}
 	if err := writeWhole(c.Context(), out, b); err != nil {
 		return err
 	}
-	return write(c.OutOrStdout(), fmt.Appendf(nil, "wrote %s: %s, %d KB\n", shown(out), s.Name, (len(b)+1023)/1024))
-}
-
-// scene is the whole piece, or one part alone.
-func (j *commission) scene(part string) (model.Scene, error) {
-	if part == "" {
-		return j.Model.Scene(), nil
-	}
-	p := j.Piece.Part(part)
-	if p == nil {
-		return model.Scene{}, j.noSuchPart(part)
-	}
-	return j.Model.PartScene(p), nil
+	return write(c.OutOrStdout(), fmt.Appendf(nil, "wrote %s: %s, %d KB\n", shown(out), what, (len(b)+1023)/1024))
 }
 
 func (j *commission) noSuchPart(name string) error {
