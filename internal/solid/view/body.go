@@ -95,9 +95,7 @@ func (f *Face) fault() (normal Vec3, why string) {
 	}
 	wound := winding(f.Outer)
 	n, ok := wound.unit()
-	// Twice the area, against the square of the distance at which corners are
-	// one: a face as thin as that is an edge.
-	if !ok || wound.length() < coincident*perimeter(f.Outer) {
+	if !ok || wound.length() < flatOut*perimeter(f.Outer) {
 		return Vec3{}, "no area"
 	}
 	if given, ok := f.Normal.unit(); ok && given.dot(n) > 1-agree {
@@ -105,6 +103,10 @@ func (f *Face) fault() (normal Vec3, why string) {
 	}
 	return n, ""
 }
+
+// flatOut is the width in mm below which a face is a mistake: the nanometre its
+// corners are rounded to.
+const flatOut = 1e-6
 
 // agree is how far the cosine between a given normal and the winding may be
 // from one: about a tenth of a degree.

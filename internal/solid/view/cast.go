@@ -9,7 +9,7 @@ const touching = 1e-3
 
 // tied is the difference of depth, in mm, below which noise decides which of two
 // faces is nearer. It must be far below what two faces that meet at an edge
-// differ by at a place [beside] it.
+// differ by a little beside it.
 const tied = 1e-7
 
 // nothing is the face seen where nothing is seen.

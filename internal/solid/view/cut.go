@@ -142,7 +142,7 @@ func (p Plane) cut(b *Body) ([]Cap, Body) {
 // section is where both closed heaps of segments have their inside.
 func (p Plane) section(behind, ahead [][2]Vec3) []patch {
 	b, a := p.flatten(behind), p.flatten(ahead)
-	arr := arrange(append(slices.Clone(b), a...))
+	arr := arrange(append(slices.Clone(b), a...), welded)
 	in := func(at Point2) int32 {
 		if inside(b, at) && inside(a, at) {
 			return 0

@@ -36,7 +36,7 @@ type half struct {
 // arrises finds the edges of one body. Where an edge of one face runs along
 // several of another, it is split at their corners first.
 func arrises(b *Body, sound []bool) []arris {
-	w := newWelds(coincident, 4*len(b.Faces))
+	w := newWelds(welded, 4*len(b.Faces))
 	var halves []half
 	for i := range b.Faces {
 		if !sound[i] {
@@ -124,7 +124,7 @@ func cornersOn(h half, corners []int32, w *welds) []int32 {
 		if c == h.lo || c == h.hi || k <= 0 || k >= long {
 			continue
 		}
-		if near(a.plus(d.times(k)), w.at[c], coincident) {
+		if near(a.plus(d.times(k)), w.at[c], welded) {
 			stops = append(stops, stop{c, k})
 		}
 	}

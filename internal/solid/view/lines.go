@@ -39,7 +39,7 @@ func join(marks []mark, a *arrangement) []Line {
 	slices.SortFunc(marks, func(a, b mark) int {
 		return cmp.Or(a.alike(b), cmp.Compare(a.u, b.u), cmp.Compare(a.v, b.v))
 	})
-	j := joiner{at: at, ends: make([][]int32, len(at)), specks: a.specks()}
+	j := joiner{reach: a.reach, at: at, ends: make([][]int32, len(at)), specks: a.specks()}
 	var out []Line
 	for i := 0; i < len(marks); {
 		n := i + 1
@@ -54,9 +54,10 @@ func join(marks []mark, a *arrangement) []Line {
 }
 
 type joiner struct {
-	at   []Point2
-	ends [][]int32 // marks by place, for the group at hand
-	used []bool
+	reach float64
+	at    []Point2
+	ends  [][]int32 // marks by place, for the group at hand
+	used  []bool
 	// specks lead from place to place over pieces too short to have a side
 	// that could be looked at. A line may go on beyond one.
 	specks map[int32][]int32
@@ -66,7 +67,7 @@ type joiner struct {
 func (a *arrangement) specks() map[int32][]int32 {
 	out := map[int32][]int32{}
 	for _, p := range a.pieces {
-		if a.at[p.u].to(a.at[p.v]) < beside {
+		if a.at[p.u].to(a.at[p.v]) < a.beside() {
 			out[p.u] = append(out[p.u], p.v)
 			out[p.v] = append(out[p.v], p.u)
 		}
@@ -87,7 +88,9 @@ func (j *joiner) group(marks []mark, out []Line) []Line {
 		j.used[i] = true
 		u := j.extend(marks, k.v, k.u)
 		v := j.extend(marks, u, k.v)
-		out = appendLine(out, k, j.at[u], j.at[v])
+		if j.at[u].to(j.at[v]) >= 4*j.reach { // shorter ones are left over from welding
+			out = append(out, k.line(j.at[u], j.at[v]))
+		}
 	}
 	for _, k := range marks {
 		j.ends[k.u], j.ends[k.v] = j.ends[k.u][:0], j.ends[k.v][:0]
@@ -117,7 +120,7 @@ func (j *joiner) extend(marks []mark, from, here int32) int32 {
 func (j *joiner) step(marks []mark, from, here int32) int32 {
 	for _, i := range j.ends[here] {
 		far := marks[i].u + marks[i].v - here
-		if !j.used[i] && straight(j.at[from], j.at[here], j.at[far]) {
+		if !j.used[i] && straight(j.at[from], j.at[here], j.at[far], j.reach) {
 			j.used[i] = true
 			return far
 		}
@@ -128,27 +131,23 @@ func (j *joiner) step(marks []mark, from, here int32) int32 {
 // straight tells whether b lies between a and c on the line through them, as
 // far as welding lets one tell. Short ends tell little, so they must agree
 // over a hundredth of a degree's worth of both lengths as well.
-func straight(a, b, c Point2) bool {
+func straight(a, b, c Point2, reach float64) bool {
 	ab, bc, ac := b.minus(a), c.minus(b), c.minus(a)
 	long := math.Hypot(ac.X, ac.Y)
-	if ab.dot(bc) <= 0 || math.Abs(ac.cross(ab)) > 2*coincident*long {
+	if ab.dot(bc) <= 0 || math.Abs(ac.cross(ab)) > 2*reach*long {
 		return false
 	}
 	turn := math.Abs(ab.cross(bc)) / ab.dot(bc)
 	short := math.Min(math.Hypot(ab.X, ab.Y), math.Hypot(bc.X, bc.Y))
-	return turn < 2e-4+2*coincident/short
+	return turn < 2e-4+2*reach/short
 }
 
-// appendLine drops what welding left too short to be drawn.
-func appendLine(out []Line, k mark, a, b Point2) []Line {
-	if a.to(b) < beside {
-		return out
-	}
+func (k mark) line(a, b Point2) Line {
 	a, b = tidy(a), tidy(b)
 	if b.X < a.X || b.X == a.X && b.Y < a.Y {
 		a, b = b, a
 	}
-	return append(out, Line{A: a, B: b, Hidden: k.hidden, Kind: k.kind, Body: k.id, Tag: k.tag})
+	return Line{A: a, B: b, Hidden: k.hidden, Kind: k.kind, Body: k.id, Tag: k.tag}
 }
 
 // tidy rounds to the nanometre, so that one processor's last bit is not

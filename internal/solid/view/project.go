@@ -6,7 +6,7 @@ import "math"
 // cannot be drawn is skipped and named in the drawing.
 func Project(bodies []Body, cam Camera, opts Options) Drawing {
 	s := stage(bodies, cam, opts)
-	a := arrange(s.segments())
+	a := arrange(s.segments(), coincident)
 	m := &mapped{scene: s, arrangement: a, cast: newCaster(s)}
 	m.look()
 	d := Drawing{Lines: m.draw(), Seen: s.seen, Skipped: s.skips}
@@ -43,6 +43,7 @@ func (m *mapped) look() {
 		m.left[i], _ = m.cast.at(l)
 		m.right[i], _ = m.cast.at(r)
 	}
+	m.settle(m.left, m.right)
 }
 
 // draw makes a line of every piece that is one, and joins them.

@@ -4,9 +4,13 @@ import "math"
 
 // coincident is the distance in the picture, in mm, below which two points are
 // one and a point lies on a line. Solids come with corners rounded to the
-// nanometre, so that surfaces that should meet may miss each other by a few;
-// the smallest thing worth drawing is a thousand times larger.
-const coincident = 1e-5
+// nanometre, and two parts that follow one curve may be sampled a few hundred
+// nanometres apart; the finest gap a joiner leaves is a hundred times larger.
+const coincident = 5e-4
+
+// welded is the distance in space, in mm, below which corners of one body are
+// one: those were made together, and only what rounding did has to be bridged.
+const welded = 1e-5
 
 // welds makes points that lie within a reach of each other one. It keeps the
 // place of the first.

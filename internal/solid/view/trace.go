@@ -23,6 +23,7 @@ type patch struct {
 // tracer walks the borders of regions of an arrangement. Where a region
 // touches itself at a point it turns left, so that every ring is simple.
 type tracer struct {
+	reach float64
 	at    []Point2
 	sides []side
 }
@@ -30,7 +31,7 @@ type tracer struct {
 // trace finds the areas of every region from what lies left and right of each
 // piece; nothing is no region. Sorted by region and place.
 func trace(a *arrangement, left, right []int32) []patch {
-	t := &tracer{at: a.at}
+	t := &tracer{reach: a.reach, at: a.at}
 	for i, p := range a.pieces {
 		if left[i] == right[i] {
 			continue
@@ -51,35 +52,78 @@ func trace(a *arrangement, left, right []int32) []patch {
 		for n < len(t.sides) && t.sides[n].region == t.sides[i].region {
 			n++
 		}
-		out = append(out, nest(t.sides[i].region, t.rings(t.sides[i:n]))...)
+		out = append(out, t.nest(t.sides[i].region, t.rings(t.sides[i:n]))...)
 		i = n
 	}
 	return out
 }
 
 func (t *tracer) rings(sides []side) [][]Point2 {
-	var out [][]Point2
+	var out, open [][]Point2
 	for i := range sides {
 		if sides[i].used {
 			continue
 		}
-		if r := plain(t.walk(sides, i)); len(r) >= 3 {
+		if r, closed := t.walk(sides, i); closed {
 			out = append(out, r)
+		} else {
+			open = append(open, r)
 		}
 	}
-	return out
+	var fine [][]Point2
+	for _, r := range append(out, mend(open)...) {
+		if r = t.plain(r); len(r) >= 3 {
+			fine = append(fine, r)
+		}
+	}
+	return fine
 }
 
-// walk goes round from one side until it comes to one it knows. That is the
-// first, unless welding of specks left a border open: it is then closed
-// straight.
-func (t *tracer) walk(sides []side, i int) (ring []Point2) {
-	for i >= 0 && !sides[i].used {
+// walk goes on from one side until it comes to one it knows or to none: the
+// places passed. It is closed if it came back to where it began.
+func (t *tracer) walk(sides []side, i int) (ring []Point2, closed bool) {
+	start := sides[i].a
+	for {
 		sides[i].used = true
 		ring = append(ring, t.at[sides[i].a])
-		i = t.next(sides, i)
+		n := t.next(sides, i)
+		if n < 0 || sides[n].used {
+			end := sides[i].b
+			if end == start {
+				return ring, true
+			}
+			return append(ring, t.at[end]), false
+		}
+		i = n
 	}
-	return ring
+}
+
+// mend closes borders that a mistaken look at a speck left open: each end goes
+// on at the nearest beginning.
+func mend(open [][]Point2) (out [][]Point2) {
+	used := make([]bool, len(open))
+	for i := range open {
+		if used[i] {
+			continue
+		}
+		used[i] = true
+		ring := open[i]
+		for {
+			end, best := ring[len(ring)-1], i
+			for n := range open {
+				if (!used[n] || n == i) && end.to(open[n][0]) < end.to(open[best][0]) {
+					best = n
+				}
+			}
+			if best == i {
+				break
+			}
+			used[best] = true
+			ring = append(ring, open[best]...)
+		}
+		out = append(out, ring)
+	}
+	return out
 }
 
 // next is the side that goes on with the least of the region between: the
@@ -88,32 +132,27 @@ func (t *tracer) next(sides []side, i int) int {
 	here := sides[i].b
 	lo, _ := slices.BinarySearchFunc(sides, here, func(s side, a int32) int { return cmp.Compare(s.a, a) })
 	best, least := -1, math.Inf(1)
-	back := t.heading(here, sides[i].a)
+	back := heading(t.at[here], t.at[sides[i].a])
 	for n := lo; n < len(sides) && sides[n].a == here; n++ {
-		turn := back - t.heading(here, sides[n].b)
-		if turn <= 0 {
-			turn += 2 * math.Pi
-		}
-		if turn < least {
+		if turn := clockwise(back, heading(t.at[here], t.at[sides[n].b])); turn < least {
 			best, least = n, turn
 		}
 	}
 	return best
 }
 
-func (t *tracer) heading(from, to int32) float64 {
-	d := t.at[to].minus(t.at[from])
-	return math.Atan2(d.Y, d.X)
-}
-
-// plain drops corners on straight lines and rounds the others.
-func plain(ring []Point2) (out []Point2) {
+// plain drops corners on straight lines and rounds the others. It begins at
+// the corner farthest from some other, which cannot lie on a straight line.
+func (t *tracer) plain(ring []Point2) (out []Point2) {
+	first := 0
 	for i, p := range ring {
-		a := ring[(i+len(ring)-1)%len(ring)]
-		if n := len(out); n > 0 {
-			a = out[n-1]
+		if p.to(ring[0]) > ring[first].to(ring[0]) {
+			first = i
 		}
-		if !straight(a, p, ring[(i+1)%len(ring)]) {
+	}
+	for i := range ring {
+		p, next := ring[(first+i)%len(ring)], ring[(first+i+1)%len(ring)]
+		if i == 0 || !straight(out[len(out)-1], p, next, t.reach) {
 			out = append(out, p)
 		}
 	}
@@ -123,8 +162,10 @@ func plain(ring []Point2) (out []Point2) {
 	return out
 }
 
-// nest gives holes to the outlines that hold them. Specks are dropped.
-func nest(region int32, rings [][]Point2) []patch {
+// nest gives holes to the outlines that hold them. What is too small to be
+// anything but left over from welding is dropped.
+func (t *tracer) nest(region int32, rings [][]Point2) []patch {
+	speck := 16 * t.reach * t.reach
 	var out []patch
 	var holes [][]Point2
 	for _, r := range rings {
@@ -149,14 +190,11 @@ func nest(region int32, rings [][]Point2) []patch {
 	return out
 }
 
-// speck is an area too small to be anything but a leftover of welding, in mm².
-const speck = beside * beside
-
 // holdsRing asks a place just inside the hole's own side, since the two may
 // share corners.
 func holdsRing(outer, hole []Point2) bool {
 	a, b := hole[0], hole[1]
 	long := a.to(b)
 	mid := Point2{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
-	return odd(false, outer, mid.along(Point2{a.Y - b.Y, b.X - a.X}, math.Min(beside, long/4)/long))
+	return odd(false, outer, mid.along(Point2{a.Y - b.Y, b.X - a.X}, math.Min(4*coincident, long/4)/long))
 }
