@@ -11,40 +11,57 @@ import (
 )
 
 // Cuts along one axis leave a section that is a plane difference of outlines:
-// the same area must come from somebody else's polygon code.
+// the same area must come from somebody else's polygon code. The bodies are the
+// same in every run, for that code is wrong itself about once in a thousand
+// (30 mm² came out as none).
 func TestSectionsAgainstSimplefeatures(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		b := wild(t)
+	compared := 0
+	for seed := range 150 {
+		b := rapid.Custom(wild).Example(seed)
 		base := b.Base
 		for i := range b.Cuts {
 			b.Cuts[i].Axis, b.Cuts[i].From, b.Cuts[i].To = base.Axis, base.From, base.To
 		}
+		want, ok := areaLeft(b)
+		if !ok {
+			continue
+		}
+		compared++
 		cut, err := SectionAt(b, base.Axis, base.From, true)
 		if err != nil {
 			t.Fatal(err)
 		}
-		rest := polygon(t, base)
-		for _, c := range b.Cuts {
-			if rest, err = geom.Difference(rest, polygon(t, c)); err != nil {
-				t.Skip("simplefeatures:", err)
-			}
+		whole, _ := areaLeft(Body{Base: base})
+		if got := cut.Area().SquareMillimetres(); math.Abs(got-want) > 1e-6*whole {
+			t.Errorf("%v mm², simplefeatures has %v\n%s", got, want, dump(b))
 		}
-		got, want := cut.Area().SquareMillimetres(), rest.Area()/1e12
-		if math.Abs(got-want) > 1e-6*polygon(t, base).Area()/1e12 {
-			t.Fatalf("%v mm², simplefeatures has %v\n%s", got, want, dump(b))
-		}
-	})
+	}
+	if compared < 75 {
+		t.Errorf("only %d bodies compared", compared)
+	}
 }
 
-func polygon(t *rapid.T, p Prism) geom.Geometry {
+// areaLeft is the base's outline less the cuts', in mm²; ok is false where
+// simplefeatures refuses, as it does rings that touch themselves.
+func areaLeft(b Body) (area float64, ok bool) {
+	rest, err := polygon(b.Base)
+	for i := 0; i < len(b.Cuts) && err == nil; i++ {
+		var cut geom.Geometry
+		if cut, err = polygon(b.Cuts[i]); err == nil {
+			rest, err = geom.Difference(rest, cut)
+		}
+	}
+	if err != nil {
+		return 0, false
+	}
+	return rest.Area() / 1e12, true
+}
+
+func polygon(p Prism) (geom.Geometry, error) {
 	var text strings.Builder
 	for i := range len(p.Outline) + 1 {
 		c := p.Outline[i%len(p.Outline)]
 		fmt.Fprintf(&text, "%d %d,", c.U, c.V)
 	}
-	g, err := geom.UnmarshalWKT("POLYGON((" + strings.TrimSuffix(text.String(), ",") + "))")
-	if err != nil { // it refuses rings that touch themselves
-		t.Skip("simplefeatures:", err)
-	}
-	return g
+	return geom.UnmarshalWKT("POLYGON((" + strings.TrimSuffix(text.String(), ",") + "))")
 }
