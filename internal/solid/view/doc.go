@@ -22,9 +22,10 @@
 // target away from the eye, so that nearer is smaller. Orthographic pictures
 // are full size; in perspective what stands at the target's depth is.
 //
-// Three tolerances, none of which stands for another: [coincident] is the
-// distance in the picture below which two points are one, [touching] the
-// distance in space below which surfaces meet, and [edgeOn] the slant below
-// which a face is seen as a line. HIDDENLINE.md beside this file explains the
-// method and what was decided against.
+// Four tolerances, none of which stands for another: [coincident] is the
+// distance in the picture below which two points are one, [welded] the same for
+// corners of one body in space, [touching] the distance in space below which
+// surfaces of two bodies meet, and [edgeOn] the slant below which a face is seen
+// as a line. HIDDENLINE.md beside this file explains the method and what was
+// decided against.
 package view

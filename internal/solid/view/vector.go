@@ -68,8 +68,7 @@ func (b Box2) holds(p Point2) bool {
 
 func (b Box2) empty() bool { return b.Min.X > b.Max.X }
 
-// area is twice nothing: the plain signed area of a ring, positive when it
-// runs counter-clockwise.
+// area of a ring, positive when it runs counter-clockwise.
 func area(ring []Point2) float64 {
 	var sum float64
 	for i, p := range ring {
