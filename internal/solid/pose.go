@@ -67,7 +67,7 @@ func (b *Body) inView(id int, place func([3]float64) view.Vec3) view.Body {
 }
 
 func tagOf(b *Body, f *csg.Face) int {
-	if b.curved(f) {
+	if b.curved(f) && b.JointOf(f.Origin) == nil {
 		return BowTag
 	}
 	return int(f.Origin.Tag)

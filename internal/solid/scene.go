@@ -127,9 +127,9 @@ func (b *Body) FaceName(f *csg.Face) string {
 	return "face"
 }
 
-// curved reports a facet of a bowed front.
+// curved reports a facet of a bowed front, or of a joint that follows it.
 func (b *Body) curved(f *csg.Face) bool {
-	if b.Part.Bow == nil || b.JointOf(f.Origin) != nil {
+	if b.Part.Bow == nil || b.straight(f.Origin) {
 		return false
 	}
 	n := 0
@@ -139,6 +139,19 @@ func (b *Body) curved(f *csg.Face) bool {
 		}
 	}
 	return n > 1
+}
+
+// straight reports a face of a joint whose slopes are its own and no bow's.
+func (b *Body) straight(o csg.Origin) bool {
+	i := int(o.Tag) - 1
+	if i < 0 || i >= len(b.Part.Features) {
+		return false
+	}
+	switch b.Part.Features[i].Kind {
+	case joinery.PinWaste, joinery.TailWaste, joinery.Bevel:
+		return true
+	}
+	return false
 }
 
 // material finds or adds the material of a wood.
