@@ -294,7 +294,7 @@ func (k *linker) rings() [][]sheet.Point {
 		used[i] = true
 		ring := []sheet.Point{k.edges[i][0], k.edges[i][1]}
 		for {
-			next, p := k.next(at, used, ring[len(ring)-1])
+			next, p := k.next(at, used, ring[len(ring)-2], ring[len(ring)-1])
 			if next < 0 {
 				break
 			}
@@ -308,18 +308,27 @@ func (k *linker) rings() [][]sheet.Point {
 	return out
 }
 
-func (k *linker) next(at map[spot][]int, used []bool, p sheet.Point) (int, sheet.Point) {
+// next is the edge that goes on from p for one that came from a place before.
+// Where the region touches itself in a corner it is the one with the sharpest
+// turn, so that rings touch there and never cross.
+func (k *linker) next(at map[spot][]int, used []bool, from, p sheet.Point) (int, sheet.Point) {
 	here := spotOf(p)
+	best, sharpest, to := -1, math.Inf(1), sheet.Point{}
+	back := math.Atan2(from.Y-p.Y, from.X-p.X)
 	for _, i := range at[here] {
 		if used[i] {
 			continue
 		}
-		if spotOf(k.edges[i][0]) == here {
-			return i, k.edges[i][1]
+		far := k.edges[i][0]
+		if spotOf(far) == here {
+			far = k.edges[i][1]
 		}
-		return i, k.edges[i][0]
+		turn := math.Mod(math.Atan2(far.Y-p.Y, far.X-p.X)-back+4*math.Pi, 2*math.Pi)
+		if turn < sharpest {
+			best, sharpest, to = i, turn, far
+		}
 	}
-	return -1, sheet.Point{}
+	return best, to
 }
 
 // straighten drops the closing repeat and points on a straight line.

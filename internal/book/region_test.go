@@ -37,6 +37,23 @@ func TestCutOutArea(t *testing.T) {
 	})
 }
 
+// Where two cuts touch in a corner the rings must not cross there: a unit
+// square at the corner of the box, a block beside it and a wedge that stands on
+// both leave 6 000 − 1 − 0.375 − 0.75.
+func TestCutsThatTouchInACorner(t *testing.T) {
+	box := sheet.Box{W: 100, H: 60}
+	pts := func(xy ...float64) (out []sheet.Point) {
+		for i := 0; i < len(xy); i += 2 {
+			out = append(out, sheet.Pt(xy[i], xy[i+1]))
+		}
+		return out
+	}
+	r := cutOut(box, [][]sheet.Point{pts(0, 0, 1, 0, 1, 1, 0, 1), pts(0.25, 0, 1.25, 0, 1.25, 1.125, 0.25, 1.125), pts(0, 1.125, 1, 1.125, 0.75, 2.125, 0.25, 2.125)})
+	if got, want := enclosed(r.rings()), 6000-1-0.375-0.75; math.Abs(got-want) > 1e-6 {
+		t.Errorf("rings enclose %v, want %v", got, want)
+	}
+}
+
 func polygon(ring []sheet.Point) geom.Geometry {
 	var xy []float64
 	for _, p := range append(ring[:len(ring):len(ring)], ring[0]) {
