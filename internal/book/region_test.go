@@ -22,8 +22,14 @@ func TestCutOutArea(t *testing.T) {
 			o := quad(t)
 			outlines = append(outlines, o)
 			less, err := geom.Difference(want, polygon(o))
-			if err != nil {
-				t.Skip("the other library gave up: ", err)
+			common, err2 := geom.Intersection(want, polygon(o))
+			if err != nil || err2 != nil {
+				t.Skip("the other library gave up: ", err, err2)
+			}
+			// Once in ten thousand it contradicts itself, with a difference
+			// nowhere near the whole less what is common; it cannot judge then.
+			if math.Abs(want.Area()-common.Area()-less.Area()) > 1e-6 {
+				t.Skip("the other library contradicts itself")
 			}
 			want = less
 		}
