@@ -13,7 +13,7 @@ RACED := $(wildcard internal/compile internal/sheet/lettering)
 # Packages with golden files: -update is unknown to the others.
 GOLDEN = $(shell grep -rl --include='*_test.go' 'testkit[.]Golden\b' internal cmd 2>/dev/null | xargs -r -n1 dirname | sort -u | grep -v internal/testkit)
 
-.PHONY: check format vet arch readers test race generated golden bench fuzz build book clean
+.PHONY: check format vet arch readers test race generated golden bench fuzz explore build book clean
 
 check: format vet arch readers test race generated
 	@echo "make check: all good"
@@ -71,6 +71,11 @@ fuzz:
 		name=$${func#func }; echo "== $$name ($$file)"; \
 		$(GO) test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) "./$$(dirname $$file)" </dev/null || exit 1; \
 	done
+
+# Properties on new random cases, several times as many: make test holds the
+# same ones at every run.
+explore:
+	EXPLORE=1 $(GO) test -count=3 $(shell grep -rl --include='*_test.go' 'testkit[.]Check\b' internal | xargs -r -n1 dirname | sort -u | sed 's|^|./|')
 
 build:
 	$(GO) build -trimpath -ldflags "-s -w" -o casewright ./cmd/casewright

@@ -108,7 +108,7 @@ var modules = []module{
 	{"github.com/spf13/cobra", []string{"cmd/casewright"}, "commands, help and completion"},
 	{"github.com/spf13/pflag", []string{"cmd/casewright"}, "the flags behind cobra"},
 	{"github.com/google/go-cmp", []string{"testkit"}, "differences a person can read"},
-	{"pgregory.net/rapid", nil, "properties on random pieces"},
+	{"pgregory.net/rapid", []string{"testkit"}, "properties on random pieces"},
 	{"github.com/rogpeppe/go-internal", nil, "command scripts with files inline"},
 	{"github.com/pdfcpu/pdfcpu", nil, "a second opinion on our PDF files"},
 	{"github.com/peterstace/simplefeatures", nil, "polygon areas checked by somebody else's code"},

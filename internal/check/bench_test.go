@@ -10,6 +10,7 @@ import (
 	"casewright/internal/diag"
 	"casewright/internal/measure"
 	"casewright/internal/piece"
+	"casewright/internal/testkit"
 	"casewright/internal/wood"
 
 	"pgregory.net/rapid"
@@ -185,7 +186,7 @@ func TestNothing(t *testing.T) {
 // What the tool chooses by itself must not stop it: any sound case of any
 // usual wood with the usual joints, back, drawers and doors.
 func TestDefaultsNeverStop(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	testkit.Check(t, func(rt *rapid.T) {
 		text := defaultCase(rt)
 		for _, d := range Run(built(t, []byte(text))) {
 			if d.Severity >= diag.Stop {

@@ -6,6 +6,7 @@ import (
 
 	"casewright/internal/measure"
 	"casewright/internal/piece"
+	"casewright/internal/testkit"
 	"casewright/internal/why"
 	"casewright/internal/wood"
 
@@ -89,7 +90,7 @@ func TestLappedBack(t *testing.T) {
 // with less: for any kind, wood and size.
 func TestRoomIsMonotone(t *testing.T) {
 	kinds := []piece.FitKind{piece.PanelWidth, piece.BackWidth, piece.BottomDepth, piece.DrawerHeight, piece.DrawerWidth, piece.DoorWidth, piece.DoorHeight}
-	rapid.Check(t, func(rt *rapid.T) {
+	testkit.Check(t, func(rt *rapid.T) {
 		kind := rapid.SampledFrom(kinds).Draw(rt, "kind")
 		wide := rapid.Float64Range(1, 30).Draw(rt, "wide")
 		room := rapid.Float64Range(0, 0.4).Draw(rt, "room")

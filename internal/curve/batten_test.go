@@ -98,7 +98,7 @@ func TestBendStrain(t *testing.T) {
 	if !math.IsInf(BendStrain(1, 0), 1) || BendStrain(0, 0) != 0 || BendRadius(1, 0) != math.MaxInt64 {
 		t.Error("limits of strain")
 	}
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := BendStrain(measure.Length(rapid.Int64().Draw(t, "t")), measure.Length(rapid.Int64().Draw(t, "r")))
 		if math.IsNaN(s) || s < 0 {
 			t.Fatalf("strain %v", s)

@@ -148,7 +148,7 @@ func TestAgainstGrain(t *testing.T) {
 }
 
 func TestSymmetric(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := anySpec(t)
 		s.FlatRight = s.FlatLeft
 		c, err := New(s)
@@ -172,7 +172,7 @@ func TestSymmetric(t *testing.T) {
 
 // Scaling a curve scales its ordinates: the laws have no size of their own.
 func TestScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := anySpec(t)
 		const k = 7
 		big := Spec{s.Kind, s.Chord * k, s.Rise * k, s.FlatLeft * k, s.FlatRight * k}
@@ -248,7 +248,7 @@ func FuzzCurve(f *testing.F) {
 
 // What New takes answers everywhere.
 func TestNeverNaN(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		c, err := New(anySpec(t))
 		if err != nil {
 			t.Fatal(err)

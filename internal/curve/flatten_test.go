@@ -14,7 +14,7 @@ import (
 // Every point of the curve is within tolerance of the polyline. Both are
 // graphs over x, so the segment under a point is the one to measure.
 func TestFlattenKeepsTolerance(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		c := anyCurve(t)
 		tol := rapid.SampledFrom([]float64{0.001, 0.01, 0.1, 1, 20}).Draw(t, "tolerance")
 		pts := c.Flatten(c.from, c.to, tol)
@@ -83,7 +83,7 @@ func TestFlattenIsNotWasteful(t *testing.T) {
 }
 
 func TestBeziersKeepTolerance(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		c := anyCurve(t)
 		tol := rapid.SampledFrom([]float64{0.001, 0.05, 1}).Draw(t, "tolerance")
 		cubics := c.Beziers(c.from, c.to, tol)

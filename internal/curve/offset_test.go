@@ -62,7 +62,7 @@ func TestInsideOffsetWouldFold(t *testing.T) {
 // What Offset promises: every point of the parallel is d from the curve, with
 // corners rounded outside and trimmed inside.
 func TestOffsetKeepsItsDistance(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		c, err := New(anySpec(t))
 		if err != nil {
 			t.Fatal(err)

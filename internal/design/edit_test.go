@@ -6,7 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"casewright/internal/testkit"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
+
 	"pgregory.net/rapid"
 )
 
@@ -159,7 +161,7 @@ func commentsOf(t testing.TB, src []byte, start, end int) []string {
 // After each the text reads, every comment is there that was not inside a
 // removed block, and no line is touched that need not be.
 func TestRandomEdits(t *testing.T) {
-	rapid.Check(t, func(r *rapid.T) {
+	testkit.Check(t, func(r *rapid.T) {
 		name := rapid.SampledFrom([]string{"hall-cabinet", "sideboard", "bookcase"}).Draw(r, "example")
 		src := example(t, name).Text
 		for range rapid.IntRange(1, 12).Draw(r, "edits") {

@@ -6,6 +6,7 @@ import (
 
 	"casewright/internal/diag"
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 	"casewright/internal/why"
 
 	"pgregory.net/rapid"
@@ -77,7 +78,7 @@ func TestWhy(t *testing.T) {
 // their exact sum, and with any operator around them the text means what it
 // says.
 func TestMixedNumbers(t *testing.T) {
-	rapid.Check(t, func(r *rapid.T) {
+	testkit.Check(t, func(r *rapid.T) {
 		whole := rapid.Int64Range(0, 300).Draw(r, "whole")
 		under := rapid.Int64Range(2, 64).Draw(r, "under")
 		over := rapid.Int64Range(1, under-1).Draw(r, "over")

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -100,7 +101,7 @@ func TestDeepCutsAreWarnedOf(t *testing.T) {
 // Whatever is asked for either gives sound features or says why not, and the
 // volume of a channel is width × depth × length.
 func TestChannelsAreSoundOrRefused(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		size := func(label string) measure.Length {
 			return measure.Length(rapid.Int64Range(-int64(in), int64(5*in)).Draw(t, label))
 		}
@@ -166,7 +167,7 @@ func TestHousings(t *testing.T) {
 // The housed board fills the housing: laid into the host's frame, no spot has
 // wood of both, and every spot of the housing has the shelf's.
 func TestHousedBoardFillsItsHousing(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		step := func(label string, most int) measure.Length { return x64(rapid.IntRange(0, most).Draw(t, label)) }
 		shoulder := step("shoulder", 16)
 		host, spec := board, HousingSpec{Side: High, At: in, Width: in/2 - shoulder, StopFront: step("stop front", 64), StopBack: step("stop back", 64)}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -246,7 +247,7 @@ func drawLayout(t *rapid.T) DovetailLayout {
 }
 
 func TestTailsAndPinsFillTheWidth(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l := drawLayout(t)
 		if len(l.Pins) != len(l.Tails)+1 {
 			t.Fatalf("%d pins for %d tails", len(l.Pins), len(l.Tails))
@@ -273,7 +274,7 @@ func TestTailsAndPinsFillTheWidth(t *testing.T) {
 }
 
 func TestTailsAreSymmetricInTheFreeWidth(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l := drawLayout(t)
 		turn := func(at measure.Length) measure.Length { return l.FreeFrom + l.FreeTo - at }
 		for i, tail := range l.Tails {
@@ -290,7 +291,7 @@ func TestTailsAreSymmetricInTheFreeWidth(t *testing.T) {
 
 // What a maker marks from either edge of the free width is a whole step.
 func TestTipsFallOnWholeSteps(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := drawCorner(t)
 		s.HalfPin, s.Step = 0, measure.SixtyFourth
 		l, _ := LayDovetails(s)
@@ -329,7 +330,7 @@ func drawCut(t *rapid.T, l *DovetailLayout) (tail, pin Corner, tails, pins []Fea
 }
 
 func TestDovetailFeaturesAreSound(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l := drawLayout(t)
 		tail, pin, tails, pins := drawCut(t, &l)
 		checkFeatures(t, tail.Box, tails)
@@ -351,7 +352,7 @@ func TestDovetailFeaturesAreSound(t *testing.T) {
 // At every depth a tail is as wide as its socket, to the nanometre. Widths are
 // compared in eighths of a nanometre so that the test needs no rounding.
 func TestTailsFillTheirSockets(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := drawCorner(t)
 		s.Runs = nil
 		l, _ := LayDovetails(s)
@@ -405,7 +406,7 @@ func eighthAt(f Feature, along Axis, tip measure.Length, k measure.Length, c Cor
 // joint from the outside of the pin board, y from the outside of the tail
 // board, z across.
 func TestNothingOverlapsAndNoHoleIsLeft(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l := drawLayout(t)
 		for i, r := range l.Runs {
 			if r.TailDepth == 0 || r.PinDepth == 0 {

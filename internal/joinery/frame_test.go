@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -110,7 +111,7 @@ func (p FramePart) lying(x, y, z float64) spot {
 // No two parts of a frame share wood, and none is missing where the frame is
 // seen: on its outside every spot within stiles and rails has exactly one.
 func TestFramePartsFitTogether(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := keyDoor()
 		s.Kind = []TenonKind{PlainTenon, HaunchedTenon, StubTenon, BridleTenon}[rapid.IntRange(0, 3).Draw(t, "kind")]
 		s.PanelThickness = x64(rapid.IntRange(6, 32).Draw(t, "panel"))
@@ -165,7 +166,7 @@ func checkFrameSpot(t *rapid.T, s FrameSpec, l *FrameLayout, x, y, z float64) {
 }
 
 func TestLeavesAddUpToThePanel(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := keyDoor()
 		s.Leaves = rapid.IntRange(1, 9).Draw(t, "leaves")
 		s.Width += measure.Length(rapid.IntRange(0, 1e6).Draw(t, "odd"))

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -25,7 +26,7 @@ func wildBox(t *rapid.T) Box { return Box{8 * wild(t), 4 * wild(t), wild(t)} }
 
 // No request makes a joint panic, and whatever comes back can be cut.
 func TestNonsenseIsRefused(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		d := DovetailSpec{Width: wild(t), TailStock: wild(t), PinStock: wild(t), Slope: measure.Slope{Rise: int64(rapid.SampledFrom([]int{1, 1, 1, 1, 0, -1, math.MaxInt64}).Draw(t, "rise")), Run: rapid.Int64Range(-1, 20).Draw(t, "run")},
 			Lap: wild(t), Tails: rapid.IntRange(-2, 600).Draw(t, "tails"), HalfPin: wild(t), Ratio: rapid.Float64().Draw(t, "ratio"),
 			Chisel: wild(t), Kerf: wild(t), Step: wild(t), MinEndPin: wild(t), Runs: []Run{{wild(t), wild(t), wild(t), wild(t)}}}
@@ -53,7 +54,7 @@ func TestNonsenseIsRefused(t *testing.T) {
 }
 
 func TestNonsenseFramesAndBoardsAreRefused(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		f, _ := LayFrame(FrameSpec{Width: wild(t), Height: wild(t), Thickness: wild(t), Stile: wild(t), TopRail: wild(t), BottomRail: wild(t),
 			PanelThickness: wild(t), GrooveWidth: wild(t), GrooveDepth: wild(t), GrooveAt: wild(t), Tenon: wild(t), GapSide: wild(t), GapEnd: wild(t),
 			Shrinkage: wild(t), Kind: TenonKind(rapid.IntRange(0, 4).Draw(t, "kind")), Leaves: rapid.IntRange(-1, 200).Draw(t, "leaves")})

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -67,7 +68,7 @@ func TestWhatStandsAgainstBoards(t *testing.T) {
 // Seen widths and gaps add up to the cover, no two boards share wood, light
 // comes through nowhere, and the joint closes by exactly its gap.
 func TestBoardsCoverTheBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := hallBack()
 		s.Joint = BoardJoint(rapid.IntRange(0, 1).Draw(t, "joint"))
 		s.Cover = measure.Length(rapid.Int64Range(int64(3*in), int64(60*in)).Draw(t, "cover"))

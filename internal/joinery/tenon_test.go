@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -107,7 +108,7 @@ func TestTwinStubTenonInACaseSide(t *testing.T) {
 // up the whole end of the rail, and tenon and mortise never share wood with
 // the host around them.
 func TestTenonsEnterTheirMortises(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := doorRail()
 		s.Kind = TenonKind(rapid.IntRange(0, 4).Draw(t, "kind"))
 		s.End = End(rapid.IntRange(0, 1).Draw(t, "end"))

@@ -49,7 +49,7 @@ func TestFillWithoutASum(t *testing.T) {
 }
 
 func TestFillHolds(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		// Few different sizes, so that parts alike are common.
 		sizes := rapid.SliceOfN(lengths(), 1, 4).Draw(t, "sizes")
 		parts := rapid.SliceOfN(rapid.SampledFrom(sizes), 0, 9).Draw(t, "parts")
@@ -74,7 +74,7 @@ func TestFillHolds(t *testing.T) {
 // TestFillMirrors: an odd number of parts of one size reads the same from
 // both ends.
 func TestFillMirrors(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		parts := slices.Repeat([]Length{lengths().Draw(t, "size")}, 2*rapid.IntRange(0, 5).Draw(t, "pairs")+1)
 		out := Fill(sum(parts), parts, SixtyFourths)
 		back := slices.Clone(out)

@@ -7,6 +7,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"casewright/internal/testkit"
+
 	"pgregory.net/rapid"
 )
 
@@ -209,7 +211,7 @@ func checkParse(t interface{ Fatalf(string, ...any) }, text string) {
 
 func TestParseLengthNeverPanics(t *testing.T) {
 	pieces := rapid.SampledFrom([]string{"5", "3/8", "/", "-", " ", ".", ",", "'", "\"", "′", "”", "½", "ft", "in", "mm", "e9", "0", "−", "\xff", "é", "1e-3"})
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		checkParse(t, strings.Join(rapid.SliceOfN(pieces, 0, 12).Draw(t, "pieces"), ""))
 		checkParse(t, rapid.String().Draw(t, "text"))
 	})
@@ -217,7 +219,7 @@ func TestParseLengthNeverPanics(t *testing.T) {
 
 // TestParseLengthAgreesWithRat builds the value a second way.
 func TestParseLengthAgreesWithRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		whole := rapid.Int64Range(0, 30_000).Draw(t, "whole")
 		den := rapid.Int64Range(2, 1000).Draw(t, "den")
 		num := rapid.Int64Range(1, den-1).Draw(t, "num")

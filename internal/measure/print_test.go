@@ -3,6 +3,8 @@ package measure
 import (
 	"testing"
 
+	"casewright/internal/testkit"
+
 	"pgregory.net/rapid"
 )
 
@@ -156,7 +158,7 @@ func lengths() *rapid.Generator[Length] {
 // TestFormatParsesBack: within half a graduation always, and to the nanometre
 // where Exact says so and only there.
 func TestFormatParsesBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l, style := lengths().Draw(t, "length"), rapid.SampledFrom(allStyles).Draw(t, "style")
 		text, exact := style.Exact(l)
 		back, err := ParseLength(text, style.Unit)
@@ -181,7 +183,7 @@ func TestFormatParsesBack(t *testing.T) {
 
 // TestDecimalIsExactInMillimetres: six decimals hold every nanometre.
 func TestDecimalIsExactInMillimetres(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l := lengths().Draw(t, "length")
 		if back, err := ParseLength(Decimal(l, Millimetres, 6), Millimetres); err != nil || back != l {
 			t.Fatalf("%d comes back as %d, %v", l, back, err)

@@ -195,7 +195,7 @@ func TestMoneyTimesHours(t *testing.T) {
 }
 
 func TestMoneyReadsBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		m := Money(rapid.Int64Range(-mostCents, mostCents).Draw(t, "cents"))
 		if back, err := ParseMoney(m.Format()); err != nil || back != m {
 			t.Fatalf("%d prints %q and reads %d, %v", m, m.Format(), back, err)
@@ -204,7 +204,7 @@ func TestMoneyReadsBack(t *testing.T) {
 }
 
 func TestOtherTextsNeverPanic(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		text := rapid.StringOf(rapid.SampledFrom([]rune("0123456789 .,:/°-e½ indeg\u00a0\xff"))).Draw(t, "text")
 		_, slope := ParseSlope(text)
 		_, money := ParseMoney(text)

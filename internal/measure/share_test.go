@@ -36,7 +36,7 @@ func TestMulDiv(t *testing.T) {
 
 // TestMulDivAgreesWithBig computes the same with numbers of any size.
 func TestMulDivAgreesWithBig(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		l, num, den := rapid.Int64().Draw(t, "l"), rapid.Int64().Draw(t, "num"), rapid.Int64().Draw(t, "den")
 		if den == 0 {
 			t.Skip("no division by zero")
@@ -108,7 +108,7 @@ func sum(parts []Length) (s Length) {
 }
 
 func TestShareAddsUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		total := lengths().Draw(t, "total")
 		weights := rapid.SliceOfN(rapid.Int64Range(0, math.MaxInt64), 1, 12).Draw(t, "weights")
 		parts := Share(total, weights)
@@ -132,7 +132,7 @@ func TestShareAddsUp(t *testing.T) {
 }
 
 func TestSplitIsEven(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		total, n := lengths().Draw(t, "total"), rapid.IntRange(1, 50).Draw(t, "n")
 		parts := Split(total, n)
 		if sum(parts) != total || len(parts) != n || slices.Max(parts)-slices.Min(parts) > 1 {

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"casewright/internal/model"
+	"casewright/internal/testkit"
 )
 
 // drawn is a random prism, turned and moved at random, with the volume of its
@@ -111,7 +112,7 @@ func moved(all []triangle, by vec) []triangle {
 // TestAnyPrism: whatever prism goes out as STL or GLB comes back with its
 // volume and its triangles, and twice with the same bytes.
 func TestAnyPrism(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	testkit.Check(t, func(rt *rapid.T) {
 		d := prisms.Draw(rt, "prism")
 		m := mesh(d.shell)
 		stl, err := model.STL("A1", m)
@@ -141,7 +142,7 @@ func TestAnyPrism(t *testing.T) {
 
 // TestAnyShell: sound prisms pass, and losing any one face is noticed.
 func TestAnyShell(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	testkit.Check(t, func(rt *rapid.T) {
 		d := prisms.Draw(rt, "prism")
 		if err := d.shell.Check(); err != nil {
 			rt.Fatal(err)

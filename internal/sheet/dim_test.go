@@ -52,7 +52,7 @@ func sorted(v []float64) {
 // value prints over another, over the view, or over a box to avoid; each label
 // is printed; and the room returned holds them all.
 func TestValuesNeverOverlap(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		dims := randomDims(t)
 		size := rapid.SampledFrom([]lettering.Points{0, 7, 14, 28}).Draw(t, "size")
 		avoid := sheet.Box{X: 90, Y: 215, W: 25, H: 9}

@@ -172,7 +172,7 @@ func TestView(t *testing.T) {
 func TestChainAddsUp(t *testing.T) {
 	styles := []measure.Style{{}, {Graduation: measure.Sixteenths}, {Graduation: measure.ThirtySeconds}, {Unit: measure.Millimetres}}
 	v := sheet.View{}
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		style := rapid.SampledFrom(styles).Draw(t, "style")
 		gaps := rapid.SliceOfN(rapid.Int64Range(0, int64(40*measure.Inch)), 1, 9).Draw(t, "gaps")
 		stops := []measure.Length{measure.Length(rapid.Int64Range(-1e9, 1e9).Draw(t, "from"))}
@@ -239,7 +239,7 @@ func bezier(a, b, c, d, t float64) float64 {
 // TestHatchFills: the lines of a hatch lie inside their area and, times their
 // spacing, cover it.
 func TestHatchFills(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		outer := []sheet.Point{}
 		n := rapid.IntRange(3, 9).Draw(t, "corners")
 		for i := range n {

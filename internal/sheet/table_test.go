@@ -31,7 +31,7 @@ func randomTable(t *rapid.T) sheet.Table {
 // is higher than its room, nothing in it sticks out; a heading never ends a
 // part that is followed by another; cells of one part do not overlap.
 func TestTableOverPages(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		tab := randomTable(t)
 		first := rapid.Float64Range(30, 200).Draw(t, "first")
 		next := rapid.Float64Range(30, 200).Draw(t, "next")
@@ -145,7 +145,7 @@ func TestTitleBlockStaysInside(t *testing.T) {
 // TestTilesCoverDrawing: each place of the drawing is on a sheet, at true
 // size, and neighbours share the overlap.
 func TestTilesCoverDrawing(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := sheet.Box{
 			X: rapid.Float64Range(-500, 500).Draw(t, "x"), Y: rapid.Float64Range(-500, 500).Draw(t, "y"),
 			W: rapid.Float64Range(0, 1500).Draw(t, "w"), H: rapid.Float64Range(0, 1500).Draw(t, "h"),

@@ -77,7 +77,7 @@ func TestRule(t *testing.T) {
 
 // A sum is exactly the sum of its terms, and nothing built on a size changes it.
 func TestSumIsExact(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		sizes := []why.Size{why.Given("a", measure.Length(rapid.Int64Range(-1e12, 1e12).Draw(t, "first")), at(1), "a")}
 		for range rapid.IntRange(1, 12).Draw(t, "steps") {
 			var terms []why.Term

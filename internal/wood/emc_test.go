@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 	"pgregory.net/rapid"
 )
 
@@ -87,7 +88,7 @@ func TestEMCRange(t *testing.T) {
 
 // Damper air never leaves wood drier, and HumidityFor turns EMC round.
 func TestEMCProperties(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		temp := measure.Temperature(rapid.Float64Range(-40, 100).Draw(t, "temperature"))
 		h := measure.Humidity(rapid.Float64Range(0, 99.8).Draw(t, "humidity"))
 		low, err := EMC(h, temp)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 	"pgregory.net/rapid"
 )
 
@@ -190,7 +191,7 @@ func mustMove(t *rapid.T, s *Species, size measure.Length, from, to float64, cut
 }
 
 func TestMoveProperties(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s, cut, d := anyMove(t)
 		size := measure.Length(rapid.Int64Range(0, int64(5*measure.Metre)).Draw(t, "size"))
 		mc := rapid.Float64Range(0, 40)
@@ -233,7 +234,7 @@ func TestMoveProperties(t *testing.T) {
 // Turning the rings moves strain from one side of the board to the other: width
 // and thickness together always move by C_R + C_T, and rift by their mean.
 func TestTurningTheRings(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s, cut, _ := anyMove(t)
 		w := mustMove(t, s, measure.Metre, 8, 9, cut, Width).Coefficient
 		h := mustMove(t, s, measure.Metre, 8, 9, cut, Thickness).Coefficient

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"casewright/internal/testkit"
+
 	"pgregory.net/rapid"
 )
 
@@ -259,7 +261,7 @@ func TestLookupUnknown(t *testing.T) {
 }
 
 func TestLookupAnything(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		name := rapid.String().Draw(t, "name")
 		s, err := Lookup(name)
 		if (s == nil) == (err == nil) {

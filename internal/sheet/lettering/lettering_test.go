@@ -130,7 +130,7 @@ func words() *rapid.Generator[string] {
 // TestWrapKeepsWords: no letter is lost or added, and every line fits unless it
 // is one letter.
 func TestWrapKeepsWords(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s, width := words().Draw(t, "text"), rapid.Float64Range(1, 120).Draw(t, "width")
 		face := rapid.SampledFrom(Faces()).Draw(t, "face")
 		lines := Wrap(s, face, 10, width)
@@ -169,7 +169,7 @@ func TestWrapParagraphs(t *testing.T) {
 }
 
 func TestEllipsis(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s, width := words().Draw(t, "text"), rapid.Float64Range(0, 80).Draw(t, "width")
 		got := Ellipsis(s, Regular, 10, width)
 		switch {

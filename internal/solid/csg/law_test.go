@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 )
 
 // text prints a solid exactly.
@@ -30,7 +31,7 @@ func text(s *Solid) string {
 }
 
 func TestOrderOfCutsIsNothing(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		want := text(anyBuild(t, b))
 		if got := text(anyBuild(t, b)); got != want {
@@ -46,7 +47,7 @@ func TestOrderOfCutsIsNothing(t *testing.T) {
 // Moving a body moves its vertices and changes no face, though in one place
 // they may be whole and near zero and in another far away.
 func TestMovedBodyIsTheSame(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		far := measure.Length(rapid.Int64Range(-1<<34, 1<<34).Draw(t, "move"))
 		p := Placement{Move: [3]measure.Length{far, -far / 3, 12345}}
@@ -70,7 +71,7 @@ func TestMovedBodyIsTheSame(t *testing.T) {
 // A mirror image has the mirrored vertices, faces turned the other way, and the
 // same volume; a turn keeps all that too.
 func TestTurnedAndMirrored(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		to := rapid.Permutation([]Axis{X, Y, Z}).Draw(t, "to")
 		p := Placement{To: [3]Axis(to)}
@@ -111,7 +112,7 @@ func TestTurnedAndMirrored(t *testing.T) {
 // the base and outside every cut. The mesh is asked by counting crossings of a
 // ray, the prisms by the outlines alone.
 func TestMembership(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		m := anyBuild(t, b).Mesh()
 		box := ready(b.Base).box
@@ -194,7 +195,7 @@ func (m *Mesh) holds(at [3]float64) bool {
 // formula. Levels are whole numbers of the unit or lie a fraction of a nanometre
 // from where the section is taken.
 func TestSectionsAddUpToTheVolume(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := scaled(wild(t), 2*1000)
 		s := anyBuild(t, b)
 		axis := Axis(rapid.IntRange(0, 2).Draw(t, "axis"))
@@ -260,7 +261,7 @@ func TestEuler(t *testing.T) {
 // A face's origin names a prism of that tag whose side of that number lies in
 // the face's plane and looks the right way: with the base, against a cut.
 func TestOriginsAreTrue(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		s := anyBuild(t, b)
 		for i, f := range s.Faces {
@@ -308,7 +309,7 @@ func wholeRat(l measure.Length) *big.Rat { return new(big.Rat).SetInt64(int64(l)
 // Fit is the same whichever body is asked, agrees with what the bodies have in
 // common, and does not change when both are turned alike.
 func TestFitIsSymmetric(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		a, b := wild(t), wild(t)
 		p := Placement{To: [3]Axis(rapid.Permutation([]Axis{X, Y, Z}).Draw(t, "to"))}
 		for k := range 3 {

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 )
 
 // wild draws a body whose prisms meet in every awkward way: small whole
@@ -76,14 +77,14 @@ func anyBuild(t interface{ Fatalf(string, ...any) }, b Body) *Solid {
 }
 
 func TestRandomBodiesAreSound(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) { anyBuild(t, wild(t)) })
+	testkit.Check(t, func(t *rapid.T) { anyBuild(t, wild(t)) })
 }
 
 // What a cut takes away is the part of the body inside the cut; it is built as
 // a body of its own by swapping the roles of solid and air one cut at a time:
 // volume(base less all) + Σ volume(cut i ∩ base less cuts before i) = volume(base).
 func TestRemovedVolumesAddUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := wild(t)
 		whole := float64(anyBuild(t, Body{Base: b.Base}).Volume())
 		sum := float64(anyBuild(t, b).Volume())

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"casewright/internal/measure"
+	"casewright/internal/testkit"
 )
 
 // Bodies of blocks on a small grid, counted cell by cell: an independent
@@ -99,7 +100,7 @@ func whole(t *rapid.T, what string, x float64) int {
 }
 
 func TestBlocksAgainstVoxels(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		b := blocks(t)
 		s, g := anyBuild(t, scaled(b, mm)), voxels(b)
 		if got, want := whole(t, "volume", float64(s.Volume())), g.count(); got != want {
@@ -112,7 +113,7 @@ func TestBlocksAgainstVoxels(t *testing.T) {
 }
 
 func TestFitAgainstVoxels(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		a, b := blocks(t), blocks(t)
 		fit, err := FitOf(scaled(a, mm), Placed{Body: scaled(b, mm)})
 		if err != nil {

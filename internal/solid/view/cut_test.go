@@ -70,7 +70,7 @@ func TestCutKnown(t *testing.T) {
 func TestCutHalves(t *testing.T) {
 	joint := dovetail{width: 80, thickness: 14, long: 100, tails: 2, slope: 1.0 / 7}
 	fixed := []Body{joint.tailBoard(101), joint.pinBoard(102), bowRail(103, Vec3{}, 100, 20, 30, 40, 12)}
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies := append(drawScene(t), fixed...)
 		small := rapid.IntRange(-3, 3)
 		n := Vec3{float64(small.Draw(t, "nx")), float64(small.Draw(t, "ny")), float64(small.Draw(t, "nz"))}

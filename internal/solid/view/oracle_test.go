@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"casewright/internal/testkit"
+
 	"pgregory.net/rapid"
 )
 
@@ -289,7 +291,7 @@ func drawSight(t *rapid.T) sightline {
 // TestAgainstRays: every edge is drawn over its whole length exactly once, and
 // seen or hidden as rays cast at it say.
 func TestAgainstRays(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies, s := drawScene(t), drawSight(t)
 		d := Project(bodies, s.cam, hidden)
 		rims := s.rims(bodies)
@@ -307,7 +309,7 @@ func TestAgainstRays(t *testing.T) {
 func TestJointsAgainstRays(t *testing.T) {
 	joint := dovetail{width: 120, thickness: 18, long: 160, tails: 3, slope: 1.0 / 7}
 	bodies := []Body{joint.tailBoard(1), joint.pinBoard(2), box(3, 18, 10, 60, 150, 120, 78), box(4, 60, -10, 0, 90, 0, 200)}
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		s := drawSight(t)
 		d := Project(bodies, s.cam, hidden)
 		rims := s.rims(bodies)
@@ -346,7 +348,7 @@ func (s sightline) foremost(bodies []Body, p Point2) (body, tag int) {
 // TestFillsAgainstRays: at any place of the picture there is one fill, that of
 // the face a ray meets first, or none.
 func TestFillsAgainstRays(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies, s := drawScene(t), drawSight(t)
 		s.askFills(t, bodies)
 	})
@@ -355,7 +357,7 @@ func TestFillsAgainstRays(t *testing.T) {
 // TestFillsOfCurvesAgainstRays is the same where parts follow one curve, each
 // with its own facets, and miss it by what sampling it anew makes of it.
 func TestFillsOfCurvesAgainstRays(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		var bodies []Body
 		for i := range 4 {
 			off := rapid.Float64Range(-0.002, 0.002).Draw(t, "off")

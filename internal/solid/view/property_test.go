@@ -13,7 +13,7 @@ import (
 // neither does drawing twice.
 func TestOrderOfBodies(t *testing.T) {
 	all := Options{Hidden: true, Fills: true}
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies, s := drawScene(t), drawSight(t)
 		want := Project(bodies, s.cam, all)
 		got := Project(rapid.Permutation(bodies).Draw(t, "order"), s.cam, all)
@@ -62,7 +62,7 @@ func drawTurn(t *rapid.T) func(Vec3) Vec3 {
 
 // TestTurningEverything: turning bodies and camera together changes nothing.
 func TestTurningEverything(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies, s, turn := drawScene(t), drawSight(t), drawTurn(t)
 		var there []Body
 		for _, b := range bodies {
@@ -78,7 +78,7 @@ func TestTurningEverything(t *testing.T) {
 
 // TestMirrored: a mirrored scene gives the mirrored drawing.
 func TestMirrored(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies := drawScene(t)
 		side := rapid.SampledFrom([]Side{Front, Back, Top, Bottom}).Draw(t, "side")
 		var there []Body
@@ -135,7 +135,7 @@ func covers(t *testing.T, over, lines []Line) {
 // TestNoise: corners that miss each other by the nanometre solids are rounded
 // to draw the same picture.
 func TestNoise(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	testkit.Check(t, func(t *rapid.T) {
 		bodies, s := drawScene(t), drawSight(t)
 		tiny := rapid.Float64Range(-1e-6, 1e-6)
 		var there []Body
