@@ -21,28 +21,28 @@ const (
 // backSizes settles how deep the back sits and how far it is let in.
 func (b *builder) backSizes(w *caseWork) {
 	k := w.spec.Back
-	w.rabbet = k.Rabbet.Or(why.Rule("back rabbet", snap(w.side.Length()/2), "half the side, to the nearest 1/16", practice, w.side)).Named("back rabbet")
-	terms := []why.Term{why.Plus(backThickness(k))}
+	w.rabbet = k.Rabbet.Or(why.Rule("back rabbet", b.snap(w.side.Length()/2), "half the side, to the nearest "+b.stepWord(), practice, w.side)).Named("back rabbet")
+	terms := []why.Term{why.Plus(b.backThickness(k))}
 	if w.spec.Hung.Value {
-		terms = append(terms, why.Plus(w.cleatStock()))
+		terms = append(terms, why.Plus(b.cleatStock(w)))
 	}
 	w.inset = k.Inset.Or(why.Sum("inset of the back", terms...)).Named("inset of the back")
 }
 
 // cleatStock is the thickness of the hanging cleat: as given, else what the
 // inset leaves behind the back, else 3/4 stock.
-func (w *caseWork) cleatStock() why.Size {
+func (b *builder) cleatStock(w *caseWork) why.Size {
 	if w.spec.Cleat != nil && w.spec.Cleat.Thickness.Given() {
 		return w.spec.Cleat.Thickness
 	}
 	if k := w.spec.Back; k != nil && k.Inset.Given() {
-		return less("cleat stock", k.Inset, backThickness(k))
+		return less("cleat stock", k.Inset, b.backThickness(k))
 	}
-	return why.Usual("cleat stock", usualStock, "common practice, no source: 3/4 stock")
+	return b.usual("cleat stock", usualStock, "common practice, no source: 3/4 stock")
 }
 
-func backThickness(k *design.Back) why.Size {
-	return k.Thickness.Or(why.Usual("back stock", backStock, practice)).Named("back thickness")
+func (b *builder) backThickness(k *design.Back) why.Size {
+	return k.Thickness.Or(b.usual("back stock", backStock, practice)).Named("back thickness")
 }
 
 // backSpan is the width and height a back must cover, rabbets included. Behind
@@ -64,11 +64,11 @@ func (b *builder) buildBack(w *caseWork) {
 	}
 	b.backRabbets(w)
 	width, height := w.backSpan()
-	ends := why.Usual("ends clear of the rabbets", backEnds, practice)
+	ends := b.usual("ends clear of the rabbets", backEnds, practice)
 	length := why.Sum("length of the back", why.Plus(height), why.Minus(ends))
 	at := w.at.Add(Vec{X: w.side.Length() - w.rabbet.Length(), Y: w.insideDepth.Length(),
 		Z: w.bottom.Length() - w.rabbet.Length() + ends.Length()/2})
-	thick := backThickness(k)
+	thick := b.backThickness(k)
 	wd := b.wood(k.Wood, w.spec.Wood)
 	if k.Style.Value == "panel" {
 		b.panelBack(w, wd, width, length, thick, at)
@@ -152,7 +152,7 @@ func (b *builder) buildCleat(w *caseWork) {
 	}
 	width, height := w.backSpan()
 	k := w.spec.Cleat
-	high := why.Usual("cleat height", cleatHeight, "Architectural Woodwork Standards (1st ed. 2009), 4.4.18: at least 1/2 × 2-1/2")
+	high := b.usual("cleat height", cleatHeight, "Architectural Woodwork Standards (1st ed. 2009), 4.4.18: at least 1/2 × 2-1/2")
 	bevel, wd := measure.Degrees(45), b.wood(w.spec.Wood)
 	if k != nil {
 		high = k.Height.Or(high)
@@ -161,10 +161,10 @@ func (b *builder) buildCleat(w *caseWork) {
 			bevel = k.Bevel
 		}
 	}
-	thick := w.cleatStock()
+	thick := b.cleatStock(w)
 	y := w.depth.Length() - thick.Length()
 	top := w.bottom.Length() - w.rabbet.Length() + height.Length()
-	shorter := why.Usual("wall half shorter", cleatShorter, practice)
+	shorter := b.usual("wall half shorter", cleatShorter, practice)
 	upper := b.cleatHalf(w, "case", wd, width.Named("length of the cleat"), high, thick, Vec{X: w.side.Length() - w.rabbet.Length(), Y: y, Z: top - high.Length()})
 	overlap := measure.Length(float64(thick.Length()) * tangent(bevel))
 	lower := b.cleatHalf(w, "wall", wd, less("length of the wall cleat", width, shorter), high, thick,

@@ -22,7 +22,7 @@ const (
 
 // betweenThickness is the thickness of what stands between two cells.
 func (b *builder) betweenThickness(s *design.Between, c bay, i int) why.Size {
-	t := s.Thickness.Or(why.Usual(string(s.Kind)+" stock", usualStock, "common practice, no source"))
+	t := s.Thickness.Or(b.usual(string(s.Kind)+" stock", usualStock, "common practice, no source"))
 	return t.Named(string(s.Kind) + " thickness")
 }
 
@@ -104,10 +104,10 @@ func (b *builder) webFrame(s *design.Between, name string, at bay, thick why.Siz
 	w := at.work
 	wd := b.wood(s.Wood, w.spec.Wood)
 	housed := b.housingDepth(s.Housed, at.left, at.right)
-	front := b.webRail(at, "front "+name, ".front_rail", wd, thick, housed, s.Width.Or(webWidth("front rail width", frontRailWidth, at.depth, 3)), true)
+	front := b.webRail(at, "front "+name, ".front_rail", wd, thick, housed, s.Width.Or(b.webWidth("front rail width", frontRailWidth, at.depth, 3)), true)
 	b.setBack(front, s.Setback)
 	b.add(w.asm, front)
-	back := b.webRail(at, "back "+name, ".back_rail", wd, thick, housed, webWidth("back rail width", backRailWidth, at.depth, 4), false)
+	back := b.webRail(at, "back "+name, ".back_rail", wd, thick, housed, b.webWidth("back rail width", backRailWidth, at.depth, 4), false)
 	b.add(w.asm, back)
 	b.pairRails(front, back)
 	for _, p := range []*Part{front, back} {
@@ -129,11 +129,11 @@ func (b *builder) pairRails(front, back *Part) {
 	b.behind[front], back.frameBack = back, true
 }
 
-func webWidth(name string, most measure.Length, depth why.Size, share int64) why.Size {
+func (b *builder) webWidth(name string, most measure.Length, depth why.Size, share int64) why.Size {
 	if l := depth.Length().MulDiv(1, share); l < most {
 		return why.Rule(name, l, "1/"+itoa(int(share))+" of the depth, in a shallow case", "common practice, no source", depth)
 	}
-	return why.Usual(name, most, webFrameSource)
+	return b.usual(name, most, webFrameSource)
 }
 
 func (b *builder) webRail(at bay, name, path string, wd *Wood, thick, housed, width why.Size, bowed bool) *Part {
@@ -157,12 +157,12 @@ func (b *builder) runners(s *design.Between, name string, at bay, wd *Wood, thic
 	frontEdge := front.Place.At.Y - at.work.at.Y + front.Width.Length()
 	clearRun := why.Sum("between the rails", why.Plus(at.depth), why.Minus(back.Width),
 		why.Minus(why.Rule("back edge of the front rail", frontEdge, "its width less the reach of the bow", "", front.Width)))
-	tongue := why.Usual("runner tongue", runnerTongue, "common practice, no source")
+	tongue := b.usual("runner tongue", runnerTongue, "common practice, no source")
 	dry := b.move(clearRun.Length(), at.work.wood, b.p.Air.Dry, wood.Width)
 	dry.Change = -dry.Change
 	gap := b.moveRule("gap at the rear shoulder", dry, clearRun, at.work.wood)
 	shoulder := less("between the runner's shoulders", clearRun, gap)
-	wide := why.Usual("runner width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
+	wide := b.usual("runner width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
 	pair := [2]*Part{}
 	for i, side := range [2]string{"left", "right"} {
 		x := at.corner.X + wide.Length()

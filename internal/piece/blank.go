@@ -18,9 +18,9 @@ const (
 // machine alone into one longer blank.
 func (b *builder) blanks() {
 	over := [3]why.Size{
-		why.Usual("allowance in length", blankLength, joyce+": 1/2; shop practice: 1"),
-		why.Usual("allowance in width", blankWidth, joyce+": 3/16; shop texts: 1/4"),
-		why.Usual("allowance in thickness", blankThickness, practice),
+		b.usual("allowance in length", blankLength, joyce+": 1/2; shop practice: 1"),
+		b.usual("allowance in width", blankWidth, joyce+": 3/16; shop texts: 1/4"),
+		b.usual("allowance in thickness", blankThickness, practice),
 	}
 	short := map[blankKey][]*Part{}
 	var order []blankKey

@@ -57,7 +57,7 @@ func (b *builder) buildCase(c *design.Case) {
 func (b *builder) caseSizes(w *caseWork) bool {
 	c := w.spec
 	w.width, w.height, w.depth = c.Width.Named("case width"), c.Height.Named("case height"), c.Depth.Named("case depth")
-	stock := c.Thickness.Or(why.Usual("case stock", usualStock, "common practice, no source"))
+	stock := c.Thickness.Or(b.usual("case stock", usualStock, "common practice, no source"))
 	w.side = c.Sides.Or(stock).Named("side thickness")
 	w.top = c.Top.Or(stock).Named("top thickness")
 	w.bottom = c.Bottom.Or(stock).Named("bottom thickness")

@@ -43,7 +43,7 @@ func (w *caseWork) tailsOnSides() bool {
 }
 
 // cornerLap is what a half-blind corner leaves on the pin board.
-func (w *caseWork) cornerLap() why.Size {
+func (b *builder) cornerLap(w *caseWork) why.Size {
 	if w.cornerKind() != "half-blind dovetail" {
 		return why.Size{}
 	}
@@ -51,13 +51,13 @@ func (w *caseWork) cornerLap() why.Size {
 	if w.tailsOnSides() {
 		pin = w.top
 	}
-	return w.spec.Corners.Lap.Or(why.Rule("lap", snap(pin.Length()/4), "a quarter of the board, to the nearest 1/16", practice, pin))
+	return w.spec.Corners.Lap.Or(why.Rule("lap", b.snap(pin.Length()/4), "a quarter of the board, to the nearest "+b.stepWord(), practice, pin))
 }
 
 // cornerLengths is how long the corner joint makes sides and ends.
 func (b *builder) cornerLengths(w *caseWork) (side, end why.Size) {
 	side, end = w.height.Named("length of the sides"), w.width.Named("length of top and bottom")
-	lap := w.cornerLap()
+	lap := b.cornerLap(w)
 	switch {
 	case w.dovetailed() && lap.Given() && w.tailsOnSides():
 		side = why.Sum("length of the sides", why.Plus(w.height), why.Times(-2, lap))
@@ -74,16 +74,16 @@ func (b *builder) cornerLengths(w *caseWork) (side, end why.Size) {
 // cornerDepth is how deep top and bottom go into the sides.
 func (b *builder) cornerDepth(w *caseWork) why.Size {
 	if w.cornerKind() == "rabbet" {
-		return why.Rule("rabbet depth", snap(w.side.Length()/2), "half the side, to the nearest 1/16",
+		return why.Rule("rabbet depth", b.snap(w.side.Length()/2), "half the side, to the nearest "+b.stepWord(),
 			"Building Furniture (Fine Woodworking, 2007), p. 79: half to two thirds", w.side)
 	}
-	return why.Rule("housing depth", joinery.UsualHousingDepth(w.side.Length(), false), "a third of the side, down to the next 1/16", practice, w.side)
+	return why.Rule("housing depth", b.usualHousing(w.side.Length(), false), "a third of the side, down to the next "+b.stepWord(), practice, w.side)
 }
 
 // sideDrop is how far above the case's bottom its sides start.
 func (b *builder) sideDrop(w *caseWork) measure.Length {
 	if w.tailsOnSides() {
-		return w.cornerLap().Length()
+		return b.cornerLap(w).Length()
 	}
 	return 0
 }
@@ -114,11 +114,12 @@ func (b *builder) dovetailEnd(w *caseWork, e *Part) {
 		tail, pin = w.left, e
 	}
 	spec := joinery.DovetailSpec{Width: w.depth.Length(), TailStock: tail.Thickness.Length(), PinStock: pin.Thickness.Length(),
-		Slope: caseSlope, Lap: w.cornerLap().Length(), Tails: int(w.spec.Corners.Tails.Value), HalfPin: w.spec.Corners.HalfPin.Length(),
+		Slope: caseSlope, Lap: b.cornerLap(w).Length(), Tails: int(w.spec.Corners.Tails.Value), HalfPin: w.spec.Corners.HalfPin.Length(),
 		Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length(), Runs: b.backRuns(w)}
 	if w.spec.Corners.HasSlope {
 		spec.Slope = w.spec.Corners.Slope
 	}
+	spec.Step = b.fine()
 	l, problems := joinery.LayDovetails(spec)
 	problems = ours(problems, spec.Tails > 0 || spec.HalfPin > 0 || w.spec.Corners.HasSlope)
 	sideEnd := joinery.Near
@@ -174,13 +175,13 @@ func (b *builder) rabbetEnd(w *caseWork, e *Part) {
 // dovetail each, where a loose top will cover them.
 func (b *builder) topRails(w *caseWork) {
 	r := w.spec.TopRails
-	wide := r.Width.Or(webWidth("top rail width", topRailWidth, w.insideDepth, 3))
+	wide := r.Width.Or(b.webWidth("top rail width", topRailWidth, w.insideDepth, 3))
 	if left := less("left between the top rails", w.insideDepth, wide, wide); left.Length() < 0 {
 		b.report(diag.Diagnostic{Code: "E319", Severity: diag.Error, Subject: orSpan(wide.At(), r.At), Where: w.spec.Name,
 			Summary: "the two top rails of case " + quote(w.spec.Name) + " overlap by " + b.fmt(-left.Length()),
 			Detail:  "Inside the case is " + b.fmt(w.insideDepth.Length()) + " deep; make the rails no wider than half of that."})
 	}
-	tail := why.Rule("tail length", snap(w.side.Length().MulDiv(2, 3)), "two thirds of the side, to the nearest 1/16",
+	tail := why.Rule("tail length", b.snap(w.side.Length().MulDiv(2, 3)), "two thirds of the side, to the nearest "+b.stepWord(),
 		"Building Furniture (Fine Woodworking, 2007), p. 79: half to two thirds", w.side)
 	length := why.Sum("length of the top rails", why.Plus(w.insideW), why.Times(2, tail))
 	x := w.side.Length() - tail.Length()
@@ -206,6 +207,7 @@ func (b *builder) lapDovetail(w *caseWork, rail *Part, wide, tail why.Size) {
 	}
 	spec := joinery.DovetailSpec{Width: wide.Length(), TailStock: rail.Thickness.Length(), PinStock: w.side.Length(), Slope: slope,
 		Lap: w.side.Length() - tail.Length(), Tails: 1, Chisel: b.spec.Shop.SmallestChisel.Length()}
+	spec.Step = b.fine()
 	l, problems := joinery.LayDovetails(spec)
 	problems = ours(problems, w.spec.Corners.HasSlope)
 	front := Vec{X: w.at.X, Y: rail.Place.At.Y + rail.Width.Length() - wide.Length(), Z: w.at.Z}

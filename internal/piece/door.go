@@ -88,7 +88,7 @@ func (b *builder) doorFillings(d *doorWork) {
 // overlay is how far a front laps the case: as given, else half of the thinnest
 // board round its opening less a little, so that two neighbours clear.
 func (b *builder) overlay(given why.Size, c bay) why.Size {
-	lap := why.Usual("overlay", overlayLap, practice)
+	lap := b.usual("overlay", overlayLap, practice)
 	for _, p := range []*Part{c.left, c.right, c.below, c.above} {
 		if p == nil {
 			continue
@@ -134,32 +134,24 @@ func mirror(p, q *Part) {
 
 func (b *builder) doorStock(d *doorWork) {
 	s := d.spec
-	d.thick = s.Thickness.Or(why.Usual("door stock", doorStock, aws)).Named("door thickness")
-	d.stile = s.Stile.Or(why.Usual("stile", doorStile, practice)).Named("stile width")
+	d.thick = s.Thickness.Or(b.usual("door stock", doorStock, aws)).Named("door thickness")
+	d.stile = s.Stile.Or(b.usual("stile", doorStile, practice)).Named("stile width")
 	d.topRail = s.TopRail.Or(d.stile).Named("top rail width")
-	d.lowRail = s.BottomRail.Or(why.Usual("bottom rail", bottomRail, practice)).Named("bottom rail width")
-	third := why.Rule("tenon thickness", snap(d.thick.Length()/3), "a third of the frame, to the nearest 1/16", noyes, d.thick)
+	d.lowRail = s.BottomRail.Or(b.usual("bottom rail", bottomRail, practice)).Named("bottom rail width")
+	third := why.Rule("tenon thickness", b.snap(d.thick.Length()/3), "a third of the frame, to the nearest "+b.stepWord(), noyes, d.thick)
 	d.panelT = s.Panel.Thickness.Or(third).Named("panel thickness")
 	d.tongue = third
 	if s.Panel.Thickness.Given() && d.panelT.Length() <= d.thick.Length()/2 {
 		d.tongue = why.Rule("tenon thickness", d.panelT.Length(), "the groove takes the panel and the tenon takes the groove", noyes, d.panelT)
 	}
-	d.groove = s.Panel.Groove.Or(why.Usual("panel groove", min(panelGroove, d.stile.Length()/3), "trade forum answer: 3/8 deep for panels up to about 15 wide")).Named("groove depth")
-	d.tenon = s.Tenon.Or(why.Rule("tenon length", snapUp(d.stile.Length().MulDiv(2, 3)), "two thirds of the stile, up to the next 1/16", practice, d.stile))
-}
-
-// snap rounds a chosen size to a sixteenth, which a rule and a cutter have.
-func snap(l measure.Length) measure.Length { return roundTo(l, measure.Graduation(measure.Inch/16)) }
-
-func snapUp(l measure.Length) measure.Length {
-	const step = measure.Inch / 16
-	return (l + step - 1) / step * step
+	d.groove = s.Panel.Groove.Or(b.usual("panel groove", min(panelGroove, d.stile.Length()/3), "trade forum answer: 3/8 deep for panels up to about 15 wide")).Named("groove depth")
+	d.tenon = s.Tenon.Or(why.Rule("tenon length", b.snapUp(d.stile.Length().MulDiv(2, 3)), "two thirds of the stile, up to the next "+b.stepWord(), practice, d.stile))
 }
 
 // doorSize works out gaps and the size that they leave for each of n doors.
 // Rails do not grow, but each stile does: the closing side gets that too.
 func (b *builder) doorSize(d *doorWork, n int64) {
-	gap := d.spec.Gap.Or(why.Usual("gap", insetGap, "cabinetmakers' forum thread, 2006: furniture 1/16"))
+	gap := d.spec.Gap.Or(b.usual("gap", insetGap, "cabinetmakers' forum thread, 2006: furniture 1/16"))
 	if d.spec.Mount.Value == "overlay" {
 		lap := d.lap
 		d.gapLeft = why.Sum("reach over the case", why.Minus(lap))
@@ -307,7 +299,7 @@ func (b *builder) doorPanel(d *doorWork, stiles, rails [2]*Part) {
 	grow := b.growth(inGroove.Length(), d.panelWood, wood.Width)
 	each := why.Rule("room each side", half(grow.Change)+panelSpare, "half of what the panel grows to the damp season, and 1/32 to spare",
 		"derived from the panel's movement", inGroove)
-	ends := why.Usual("room at each end", min(endGrainGap, d.groove.Length()/2), "trade forum answer: end-grain gap 1/16")
+	ends := b.usual("room at each end", min(endGrainGap, d.groove.Length()/2), "trade forum answer: end-grain gap 1/16")
 	width := why.Sum("width of the panel", why.Plus(inGroove), why.Times(-2, each))
 	length := why.Sum("length of the panel", why.Plus(d.fieldH), why.Times(2, d.groove), why.Times(-2, ends))
 	low := Vec{X: d.at.X + d.stile.Length() - d.groove.Length() + each.Length(), Y: d.at.Y + (d.thick.Length()-d.panelT.Length())/2,

@@ -83,10 +83,10 @@ func (b *builder) drawerStock(d *drawerWork) {
 	if d.o.Height.Length() >= largeDrawer {
 		side = largeSide
 	}
-	d.frontT = s.Front.Thickness.Or(why.Usual("front stock", drawerFront, "Building Furniture (Fine Woodworking, 2007), p. 84")).Named("front thickness")
-	d.sideT = s.Sides.Thickness.Or(why.Usual("side stock", side, practice)).Named("side thickness")
-	d.backT = s.Back.Thickness.Or(why.Usual("back stock", drawerBack, joyce)).Named("back thickness")
-	d.bottomT = s.Bottom.Thickness.Or(why.Usual("bottom stock", drawerBottom, joyce)).Named("bottom thickness")
+	d.frontT = s.Front.Thickness.Or(b.usual("front stock", drawerFront, "Building Furniture (Fine Woodworking, 2007), p. 84")).Named("front thickness")
+	d.sideT = s.Sides.Thickness.Or(b.usual("side stock", side, practice)).Named("side thickness")
+	d.backT = s.Back.Thickness.Or(b.usual("back stock", drawerBack, joyce)).Named("back thickness")
+	d.bottomT = s.Bottom.Thickness.Or(b.usual("bottom stock", drawerBottom, joyce)).Named("bottom thickness")
 	d.joinT = d.frontT
 	if d.overlay() {
 		d.joinT = d.sideT.Named("box front thickness")
@@ -96,7 +96,7 @@ func (b *builder) drawerStock(d *drawerWork) {
 	if d.overlay() {
 		d.lap = why.Size{} // the box is dovetailed through, its front hides that
 	}
-	d.up = s.Groove.Or(why.Usual("groove above the lower edge", min(grooveUp, d.o.Height.Length()/8), practice))
+	d.up = s.Groove.Or(b.usual("groove above the lower edge", min(grooveUp, d.o.Height.Length()/8), practice))
 	d.groove = why.Rule("groove depth", min(mostGroove, d.sideT.Length()/2), "half the side, not over 1/4", practice, d.sideT)
 }
 
@@ -104,7 +104,7 @@ func (b *builder) drawerStock(d *drawerWork) {
 // opening's width is held by long grain, its height by long grain too, but the
 // drawer's height grows across the grain and its sides thicken.
 func (b *builder) drawerGaps(d *drawerWork) {
-	s, hand := d.spec, why.Usual("hand gap", handGap, practice)
+	s, hand := d.spec, b.usual("hand gap", handGap, practice)
 	thicker := b.growth(d.sideT.Length(), d.sideWood, wood.Thickness)
 	d.sideGap = s.SideGap.Or(why.Sum("side gap", why.Plus(hand),
 		why.Plus(b.moveRule("swelling of a side", thicker, d.sideT, d.sideWood))))
@@ -115,7 +115,7 @@ func (b *builder) drawerGaps(d *drawerWork) {
 	}
 	d.topGap = s.TopGap.Or(why.Sum("top gap", why.Plus(hand),
 		why.Plus(b.moveRule("swelling of its height", b.growth(d.o.Height.Length(), rule, wood.Width), d.o.Height, rule))))
-	d.behind = s.Behind.Or(why.Usual("left free behind", behindDrawer, practice))
+	d.behind = s.Behind.Or(b.usual("left free behind", behindDrawer, practice))
 	d.width = less("drawer width", d.o.Width, d.sideGap, d.sideGap)
 	d.height = less("drawer height", d.o.Height, d.topGap)
 }
@@ -130,7 +130,7 @@ const leastDrawer = measure.Inch / 2
 func (b *builder) drawerFits(d *drawerWork) bool {
 	inside := less("inside of the drawer", d.width, d.sideT, d.sideT)
 	deep := less("drawer depth", d.o.Depth, d.behind, d.joinT, d.backT)
-	tall := less("height of the drawer's back", d.height, d.up, d.bottomT, why.Usual("back below the sides", backBelow, joyce))
+	tall := less("height of the drawer's back", d.height, d.up, d.bottomT, b.usual("back below the sides", backBelow, joyce))
 	for _, s := range []why.Size{inside, deep, tall} {
 		if s.Length() >= leastDrawer {
 			continue
@@ -210,7 +210,7 @@ func (b *builder) drawerSide(d *drawerWork, name string, show joinery.Side, x, r
 
 // drawerBack stands on the bottom and ends below the sides' upper edge.
 func (b *builder) drawerBack(d *drawerWork) {
-	below := why.Usual("back below the sides", backBelow, joyce)
+	below := b.usual("back below the sides", backBelow, joyce)
 	p := &Part{Path: d.o.Path + ".back", Name: "back", Wood: d.backWood, Thickness: d.backT, Show: joinery.High,
 		Width:    less("width of the back", d.height, d.up, d.bottomT, below),
 		Shoulder: less("between the sides", d.width, d.sideT, d.sideT)}
@@ -229,8 +229,8 @@ func (b *builder) drawerBack(d *drawerWork) {
 // drawerBottom runs its grain from side to side, is held in front and may move
 // behind, under the back.
 func (b *builder) drawerBottom(d *drawerWork) {
-	slack := why.Usual("slack in the grooves", handGap, practice)
-	past := why.Usual("past the back", bottomPast, "Noyes, Handwork in Wood (1910), ch. 8")
+	slack := b.usual("slack in the grooves", handGap, practice)
+	past := b.usual("past the back", bottomPast, "Noyes, Handwork in Wood (1910), ch. 8")
 	terms := []why.Term{why.Plus(d.o.Depth), why.Minus(d.behind), why.Minus(d.joinT), why.Plus(d.groove), why.Plus(past)}
 	length := why.Sum("length of the bottom", why.Plus(d.width), why.Times(-2, d.sideT), why.Times(2, d.groove), why.Minus(slack))
 	p := &Part{Path: d.o.Path + ".bottom", Name: "bottom", Wood: d.bottomWood, Thickness: d.bottomT, Show: joinery.High, Length: length}

@@ -28,7 +28,7 @@ func (b *builder) drawerJoints(d *drawerWork) {
 		return
 	}
 	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.back.Width.Length(), TailStock: d.sideT.Length(), PinStock: d.backT.Length(),
-		Slope: d.slope(), Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length()})
+		Slope: d.slope(), Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length(), Step: b.fine()})
 	problems = ours(problems, d.spec.Tails.Set || d.spec.HasSlope)
 	for i, side := range [2]*Part{d.left, d.right} {
 		pinEnd, inTail := joinery.Near, joinery.High
@@ -44,7 +44,7 @@ func (b *builder) drawerFrontJoints(d *drawerWork) {
 	run := joinery.Run{From: d.up.Length(), To: d.up.Length() + d.bottomT.Length(), TailDepth: d.groove.Length(), PinDepth: d.groove.Length()}
 	l, problems := joinery.LayDovetails(joinery.DovetailSpec{Width: d.height.Length(), TailStock: d.sideT.Length(), PinStock: d.joinT.Length(),
 		Slope: d.slope(), Lap: d.lap.Length(), Tails: int(d.spec.Tails.Value), Runs: []joinery.Run{run},
-		Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length()})
+		Chisel: b.spec.Shop.SmallestChisel.Length(), Kerf: b.spec.Shop.DovetailKerf.Length(), Step: b.fine()})
 	problems = ours(problems, d.spec.Tails.Set || d.spec.HasSlope)
 	for i, side := range [2]*Part{d.left, d.right} {
 		pinEnd, inTail := joinery.Near, joinery.High

@@ -51,13 +51,25 @@ func (b *builder) housingDepth(given why.Size, hosts ...*Part) why.Size {
 			continue
 		}
 		backToBack := h.Mirror == nil && h != h.Assembly.Parts[0]
-		d := why.Rule("housing depth", joinery.UsualHousingDepth(h.Thickness.Length(), backToBack),
-			"a third of the board it is cut in, a quarter where another may lie opposite, down to the next 1/16", practice, h.Thickness)
+		d := why.Rule("housing depth", b.usualHousing(h.Thickness.Length(), backToBack),
+			"a third of the board it is cut in, a quarter where another may lie opposite, down to the next "+b.stepWord(), practice, h.Thickness)
 		if !best.Given() || d.Length() < best.Length() {
 			best = d
 		}
 	}
 	return best
+}
+
+// usualHousing is joinery's depth, in whole millimetres where the shop has them.
+func (b *builder) usualHousing(thick measure.Length, backToBack bool) measure.Length {
+	depth := joinery.UsualHousingDepth(thick, backToBack)
+	if b.metric() {
+		depth = max(thick.MulDiv(1, 3)/measure.Millimetre, 1) * measure.Millimetre
+		if backToBack {
+			depth = max(thick.MulDiv(1, 4)/measure.Millimetre, 1) * measure.Millimetre
+		}
+	}
+	return depth
 }
 
 // house lets the end of one board into a dado across another.
@@ -116,7 +128,7 @@ func (b *builder) stubInto(j *Joint, host, rail *Part, end joinery.End, depth wh
 	j.Kind = "stub tenon"
 	l, problems := joinery.LayTenon(joinery.TenonSpec{Kind: joinery.StubTenon, Rail: straight(rail), End: end,
 		Seat: b.seat(host, rail, end), Length: depth.Length(), Clearance: measure.Inch / 32})
-	j.Tongue = why.Rule("tenon thickness", l.Thickness, "a third of the rail, to the nearest 1/16", noyes, rail.Thickness)
+	j.Tongue = why.Rule("tenon thickness", l.Thickness, "a third of the rail, to the nearest "+b.stepWord(), noyes, rail.Thickness)
 	j.cut(rail, l.Rail, problems)
 	j.cut(host, l.Host, nil)
 	return j

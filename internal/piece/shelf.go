@@ -19,7 +19,7 @@ const (
 // fixedShelf is a board housed in the sides of an opening at a given height.
 func (b *builder) fixedShelf(s *design.Shelf, c bay, i, n int) {
 	name := shelfName(s.Name, i, n)
-	thick := s.Thickness.Or(why.Usual("shelf stock", usualStock, practice)).Named("shelf thickness")
+	thick := s.Thickness.Or(b.usual("shelf stock", usualStock, practice)).Named("shelf thickness")
 	over := why.Sum("left above the "+name, why.Plus(c.height), why.Minus(s.Up), why.Minus(thick))
 	if !s.Up.Given() {
 		s = b.middle(s, c, thick)
@@ -75,7 +75,7 @@ func (b *builder) shelves(s *design.Shelves, door *design.Door, c bay) {
 	if n < 1 {
 		return
 	}
-	thick := s.Thickness.Or(why.Usual("shelf stock", usualStock, practice)).Named("shelf thickness")
+	thick := s.Thickness.Or(b.usual("shelf stock", usualStock, practice)).Named("shelf thickness")
 	deep := s.Depth.Or(b.behindDoor(door, c)).Named("shelf depth")
 	left := why.Sum("left between the shelves", why.Plus(c.height), why.Times(-int64(n), thick))
 	if left.Length() < smallestOpening*measure.Length(n+1) {
@@ -97,8 +97,8 @@ func (b *builder) behindDoor(door *design.Door, c bay) why.Size {
 	if door == nil || door.Mount.Value == "overlay" {
 		return c.depth
 	}
-	thick := door.Thickness.Or(why.Usual("door stock", doorStock, aws))
-	return less("depth behind the door", c.depth, thick, why.Usual("clear of the door", shelfFront, practice))
+	thick := door.Thickness.Or(b.usual("door stock", doorStock, aws))
+	return less("depth behind the door", c.depth, thick, b.usual("clear of the door", shelfFront, practice))
 }
 
 func (b *builder) oneOfShelves(s *design.Shelves, c bay, i int, up measure.Length, thick, deep why.Size) {
@@ -108,7 +108,7 @@ func (b *builder) oneOfShelves(s *design.Shelves, c bay, i int, up measure.Lengt
 	name := "shelf " + itoa(i+1)
 	p := &Part{Path: c.path + ".shelf." + itoa(i+1), Name: name, Wood: b.wood(s.Wood, c.work.spec.Wood), Thickness: thick, Show: joinery.High, At: s.At}
 	if s.Adjustable.Value {
-		slack := why.Usual("slack at each end", pinSlack, practice)
+		slack := b.usual("slack at each end", pinSlack, practice)
 		p.Length = why.Sum("length of a shelf on pins", why.Plus(c.width), why.Times(-2, slack))
 		b.layShelf(p, c, slack.Length(), up, deep)
 		b.add(c.work.asm, p)

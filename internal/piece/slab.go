@@ -12,15 +12,15 @@ import (
 // practice, no source.
 const slabStock = 7 * measure.Inch / 8
 
-func slabThickness(s *design.Slab) why.Size {
-	return s.Thickness.Or(why.Usual("top stock", slabStock, practice))
+func (b *builder) slabThickness(s *design.Slab) why.Size {
+	return s.Thickness.Or(b.usual("top stock", slabStock, practice))
 }
 
 // slabOver is the thickness of the loose top on a case; none without one.
 func (b *builder) slabOver(name string) why.Size {
 	for _, s := range b.spec.Slabs {
 		if !s.Under && s.Of.Value == name {
-			return slabThickness(s)
+			return b.slabThickness(s)
 		}
 	}
 	return why.Size{}
@@ -43,7 +43,7 @@ func (b *builder) buildSlab(s *design.Slab, w *caseWork) {
 	length := s.Width.Or(why.Sum("length of the "+s.Name, why.Plus(w.width), why.Times(2, ends))).Named("length of the " + s.Name)
 	depth := s.Depth.Or(why.Sum("depth of the "+s.Name, why.Plus(w.depth), why.Plus(s.Overhang.Front), why.Plus(s.Overhang.Back)))
 	back := w.depth.Length() + s.Overhang.Back.Length()
-	thick := slabThickness(s).Named("thickness of the " + s.Name)
+	thick := b.slabThickness(s).Named("thickness of the " + s.Name)
 	p := &Part{Path: s.Name, Name: s.Name, Wood: b.wood(s.Wood, w.spec.Wood), Length: length, Width: depth.Named("width of the " + s.Name),
 		Thickness: thick, Show: joinery.High, At: s.At}
 	x := (w.width.Length() - length.Length()) / 2

@@ -83,10 +83,10 @@ func (b *builder) standFits(k *standWork) bool {
 // plinth is four boards: front and back run through, the ends are dovetailed
 // into them, half-blind in front.
 func (b *builder) plinth(k *standWork) {
-	thick := k.spec.Thickness.Or(why.Usual("plinth stock", usualStock, practice)).Named("plinth thickness")
+	thick := k.spec.Thickness.Or(b.usual("plinth stock", usualStock, practice)).Named("plinth thickness")
 	name := k.spec.Name
 	x, y := k.inset.Length(), k.front.Length()
-	lap := why.Rule("lap", snap(thick.Length()/4), "a quarter of the board, to the nearest 1/16", practice, thick)
+	lap := why.Rule("lap", b.snap(thick.Length()/4), "a quarter of the board, to the nearest "+b.stepWord(), practice, thick)
 	front := b.add(k.asm, &Part{Path: name + ".front", Name: "front", Wood: k.wood, Length: k.width.Named("length of the front"), Width: k.height.Named("width of the plinth"),
 		Thickness: thick, Show: joinery.High, Place: acrossFront(k.at.Add(Vec{X: x, Y: y + thick.Length()}))})
 	back := b.add(k.asm, &Part{Path: name + ".back", Name: "back", Wood: k.wood, Length: k.width.Named("length of the back"), Width: k.height.Named("width of the plinth"),
@@ -109,6 +109,7 @@ func (b *builder) plinth(k *standWork) {
 func (b *builder) plinthCorners(k *standWork, front, back *Part, ends [2]*Part, lap why.Size) {
 	spec := joinery.DovetailSpec{Width: k.height.Length(), TailStock: front.Thickness.Length(), PinStock: front.Thickness.Length(), Slope: caseSlope,
 		Chisel: b.spec.Shop.SmallestChisel.Length()}
+	spec.Step = b.fine()
 	through, p1 := joinery.LayDovetails(spec)
 	spec.Lap = lap.Length()
 	blind, p2 := joinery.LayDovetails(spec)
@@ -127,9 +128,9 @@ func (b *builder) plinthCorners(k *standWork, front, back *Part, ends [2]*Part, 
 // the middle has a rail to either side.
 func (b *builder) legs(k *standWork) {
 	rows := max(2, int(k.spec.Legs.Value)/2)
-	sec := k.spec.Leg.Or(why.Usual("leg section", legSection, practice)).Named("leg section")
-	rail := k.spec.Rail.Or(why.Usual("stand rail", standRail, practice)).Named("rail width")
-	thick := k.spec.Thickness.Or(why.Usual("stand rail stock", usualStock, practice)).Named("rail thickness")
+	sec := k.spec.Leg.Or(b.usual("leg section", legSection, practice)).Named("leg section")
+	rail := k.spec.Rail.Or(b.usual("stand rail", standRail, practice)).Named("rail width")
+	thick := k.spec.Thickness.Or(b.usual("stand rail stock", usualStock, practice)).Named("rail thickness")
 	gaps := measure.Split(k.width.Length()-measure.Length(rows)*sec.Length(), rows-1)
 	fronts, backs := make([]*Part, rows), make([]*Part, rows)
 	x := k.inset.Length()
@@ -164,7 +165,7 @@ func (b *builder) leg(k *standWork, row string, i int, sec why.Size, at Vec) *Pa
 func (b *builder) standRail(k *standWork, name string, from, to *Part, width, thick why.Size, run Dir) {
 	sec := from.Width
 	// Two tenons meet in a corner leg: half the leg less a little, so that they clear.
-	tenon := why.Rule("tenon length", snap(sec.Length()/2)-measure.Inch/8, "half the leg less 1/8, so that two tenons clear each other", practice, sec)
+	tenon := why.Rule("tenon length", b.snap(sec.Length()/2)-measure.Inch/8, "half the leg less 1/8, so that two tenons clear each other", practice, sec)
 	lo, _ := to.Corners()
 	_, hi := from.Corners()
 	gap := lo.X - hi.X
@@ -188,7 +189,7 @@ func (b *builder) legTenon(leg, rail *Part, end joinery.End, tenon why.Size, k *
 	j := b.joint("mortise and tenon", rail.Name+" in "+leg.Name, leg, rail, k.spec.At)
 	j.Depth, j.EndB, j.Glued = tenon, end, "all"
 	l, problems := joinery.LayTenon(joinery.TenonSpec{Kind: joinery.PlainTenon, Rail: straight(rail), End: end, Seat: b.seat(leg, rail, end), Length: tenon.Length()})
-	j.Tongue = why.Rule("tenon thickness", l.Thickness, "a third of the rail, to the nearest 1/16", noyes, rail.Thickness)
+	j.Tongue = why.Rule("tenon thickness", l.Thickness, "a third of the rail, to the nearest "+b.stepWord(), noyes, rail.Thickness)
 	j.cut(rail, l.Rail, ours(problems, false))
 	j.cut(leg, l.Host, nil)
 }
