@@ -24,7 +24,7 @@ func known(code string) bool {
 // people, what splits wood, what has to be made again, what merely looks bad.
 var order = [...]string{
 	"solid.", "hang.", "machine.short", "machine.", "movement.crossgrain", "movement.panel", "stock.", "fit.",
-	"tenon.", "dado.", "groove.", "rabbet.", "bevel.", "boards.", "dovetail.",
+	"case.", "measured.", "tenon.", "dado.", "groove.", "rabbet.", "bevel.", "boards.", "dovetail.",
 	"site.", "moisture.", "set.", "drawer.", "movement.slots", "accept.",
 }
 
@@ -40,6 +40,8 @@ func rank(code string) int {
 // pieceRules are the codes of this package's own rules.
 var pieceRules = []Rule{
 	{"solid.clash", "two parts in one place", "Every part is worked out as an exact solid with its joints cut, and every pair of parts that come near each other is held together. They may share no more than a millionth of the smaller one's volume, for slopes and curves are rounded to whole nanometres. Contact, face against face, is no clash: that is what joints are for."},
+	{"case.huge", "cases larger than rooms", "A case more than 12 feet in one direction does not go up a stair or through a door. Far more often a size was meant in millimetres and read in inches. The figure is common practice, no source."},
+	{"measured.far", "an opening far from its plan", "A measured opening overrides the plan from there on. One that differs by more than 3/16 in was likely read or written wrongly, or its neighbours differ too and the text should say so. The figure is common practice, no source."},
 	{"solid.loose", "a joint that does not close", "The two parts of a joint must touch face to face somewhere. Where they do not, a tongue stands away from its housing or a tenon from its mortise, and the piece could not be put together as drawn."},
 	{"hang.studs", "A hung case needs two studs",
 		"Counts the studs that the wall cleat can reach, less 1 in at either end, wherever on the free wall the case may hang. Fewer than two is a warning; " +
@@ -65,7 +67,8 @@ var pieceRules = []Rule{
 		"A drawer's height swells by height × coefficient × points of moisture (Wood Handbook, Eq. 13-2 and 13-3), its sides swell in thickness; the opening is held by long grain and stays. Swelling more than the gap is a stop. " +
 			"In the dry season gap + shrinkage should stay within 3/16 in above, and 1/8 at each side (common practice, no source)."},
 	{"fit.door", "Doors through the year",
-		"An inset door grows by the width of its stiles only, for rails run along it: stiles × coefficient × points of moisture, for a pair those of both doors. More than the gap at the closing side is a stop; over 3/16 in when dry is a warning (common practice, no source)."},
+		"An inset door grows by the width of its stiles only, for rails run along it: stiles × coefficient × points of moisture, for a pair those of both doors. More than the gap at the closing side is a stop; over 3/16 in when dry is a warning (common practice, no source). " +
+			"Where nothing moves, at the hinges, above and below, less than 1/64 in is a stop: the door binds all year (common practice, no source; 1/16 is usual for furniture)."},
 	{"site.projection", "Standing out from the wall", "The greatest reach of all parts from the back, knobs not counted, against projection in site."},
 	{"site.wall", "Wider than the free wall", "The width of the whole piece against the free wall in site."},
 	{"site.niche", "Fitting the niche", "Each assembly against the narrowest width of the niche between its lower and upper edge, taken as straight between the heights measured; the whole against the lower end of the ceiling."},

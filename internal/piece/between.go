@@ -1,7 +1,10 @@
 package piece
 
 import (
+	"strings"
+
 	"casewright/internal/design"
+	"casewright/internal/diag"
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
 	"casewright/internal/why"
@@ -151,31 +154,57 @@ func (b *builder) webRail(at bay, name, path string, wd *Wood, thick, housed, wi
 	return p
 }
 
-// runners carry the drawer's sides: stub tenons in front, loose behind. A gap at
-// the rear shoulder lets the sides shrink without pushing the rails apart.
+// runners carry the drawer's sides, between the two rails of a web frame.
 func (b *builder) runners(s *design.Between, name string, at bay, wd *Wood, thick why.Size, front, back *Part) {
-	frontEdge := front.Place.At.Y - at.work.at.Y + front.Width.Length()
-	clearRun := why.Sum("between the rails", why.Plus(at.depth), why.Minus(back.Width),
-		why.Minus(why.Rule("back edge of the front rail", frontEdge, "its width less the reach of the bow", "", front.Width)))
-	tongue := b.usual("runner tongue", runnerTongue, "common practice, no source")
-	dry := b.move(clearRun.Length(), at.work.wood, b.p.Air.Dry, wood.Width)
+	b.sliders(at, "runner", at.path+".runner.", name+", ", wd, thick, front, back, s.At)
+}
+
+// kickers lie above the sides of a drawer under top rails and keep it from
+// tipping when it is drawn: below a whole top or a web frame that is done already.
+func (b *builder) kickers(d *drawerWork) {
+	w := d.c.work
+	if w.hasTop() || d.c.above != w.ceiling {
+		return
+	}
+	at := d.c
+	at.corner.Z += at.height.Length()
+	b.sliders(at, "kicker", d.o.Path+".kicker.", strings.Join(strings.Split(d.o.Path, ".")[1:], " ")+", ", b.wood(w.spec.TopRails.Wood, w.spec.Wood), w.top, w.ceiling, b.behind[w.ceiling], w.spec.TopRails.At)
+}
+
+// sliders are a pair of bearers from a front to a back rail along both sides of
+// a space: stub tenons in front, loose behind. A gap at the rear shoulder lets
+// the case's sides shrink without pushing the rails apart.
+func (b *builder) sliders(at bay, what, path, name string, wd *Wood, thick why.Size, front, back *Part, span diag.Span) {
+	w := at.work
+	frontEdge := front.Place.At.Y - w.at.Y + front.Width.Length()
+	clearRun := why.Sum("between the rails", why.Plus(w.insideDepth), why.Minus(back.Width), why.Minus(b.rearEdge(front, frontEdge)))
+	tongue := b.usual(what+" tongue", runnerTongue, practice)
+	dry := b.move(clearRun.Length(), w.wood, b.p.Air.Dry, wood.Width)
 	dry.Change = -dry.Change
-	gap := b.moveRule("gap at the rear shoulder", dry, clearRun, at.work.wood)
-	shoulder := less("between the runner's shoulders", clearRun, gap)
-	wide := b.usual("runner width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
+	gap := b.moveRule("gap at the rear shoulder", dry, clearRun, w.wood)
+	shoulder := less("between its shoulders", clearRun, gap)
+	wide := b.usual(what+" width", min(runnerWidth, at.width.Length().MulDiv(1, 4)), webFrameSource)
 	pair := [2]*Part{}
 	for i, side := range [2]string{"left", "right"} {
-		x := at.corner.X + wide.Length()
+		x, edge := at.corner.X+wide.Length(), joinery.Back // w runs to the left: the outer edge is the far one
 		if i == 1 {
-			x = at.corner.X + at.width.Length()
+			x, edge = at.corner.X+at.width.Length(), joinery.Front
 		}
-		p := &Part{Path: at.path + ".runner." + side, Name: name + ", " + side + " runner", Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, At: s.At,
-			Length:   why.Sum("length of the runner", why.Plus(shoulder), why.Times(2, tongue)),
+		p := &Part{Path: path + side, Name: name + side + " " + what, Wood: wd, Thickness: thick, Width: wide, Show: joinery.High, Edge: edge, At: span,
+			Length:   why.Sum("length of the "+what, why.Plus(shoulder), why.Times(2, tongue)),
 			Shoulder: shoulder,
-			Place:    Place{Vec{X: x, Y: at.work.at.Y + frontEdge - tongue.Length(), Z: at.corner.Z}, Back, Left, Up}}
-		pair[i] = b.add(at.work.asm, p)
-		b.stubTenon(front, p, joinery.Near, tongue, s.At)
-		b.stubTenon(back, p, joinery.Far, tongue, s.At)
+			Place:    Place{Vec{X: x, Y: w.at.Y + frontEdge - tongue.Length(), Z: at.corner.Z}, Back, Left, Up}}
+		pair[i] = b.add(w.asm, p)
+		b.stubTenon(front, p, joinery.Near, tongue, span)
+		b.stubTenon(back, p, joinery.Far, tongue, span)
 	}
 	pair[0].Mirror, pair[1].Mirror = pair[1], pair[0]
+}
+
+// rearEdge is how far behind the case's front plane a front rail ends.
+func (b *builder) rearEdge(front *Part, at measure.Length) why.Size {
+	if front.Bow == nil && at == front.Width.Length() {
+		return front.Width
+	}
+	return why.Rule("back edge of the front rail", at, "its width, from where it stands; less the reach of a bow", "", front.Width)
 }

@@ -13,6 +13,7 @@ import (
 const (
 	joyce        = "Joyce, The Technique of Furniture Making"
 	practice     = "common practice, no source"
+	noyesBottom  = "Noyes, Handwork in Wood (1910), ch. 8"
 	drawerFront  = 3 * measure.Inch / 4  // Building Furniture (Fine Woodworking, 2007), p. 84
 	smallSide    = 3 * measure.Inch / 8  // common practice, no source
 	largeSide    = measure.Inch / 2      // common practice, no source
@@ -66,6 +67,7 @@ func (b *builder) buildDrawer(s *design.Drawer, o *Opening, c bay) {
 	b.drawerBack(d)
 	b.drawerJoints(d)
 	b.drawerBottom(d)
+	b.kickers(d)
 	d.asm.Size = [3]why.Size{d.width, d.height, less("drawer depth", o.Depth, d.behind)}
 	o.waits(d.asm)
 	b.fits("width of "+o.Path, o.Width, d.sideGap, d.width, d.sideGap)
@@ -115,9 +117,23 @@ func (b *builder) drawerGaps(d *drawerWork) {
 	}
 	d.topGap = s.TopGap.Or(why.Sum("top gap", why.Plus(hand),
 		why.Plus(b.moveRule("swelling of its height", b.growth(d.o.Height.Length(), rule, wood.Width), d.o.Height, rule))))
-	d.behind = s.Behind.Or(b.usual("left free behind", behindDrawer, practice))
+	d.behind = s.Behind.Or(b.roomBehind(d))
 	d.width = less("drawer width", d.o.Width, d.sideGap, d.sideGap)
 	d.height = less("drawer height", d.o.Height, d.topGap)
+}
+
+// roomBehind is what a drawer leaves free: enough for its bottom, which runs
+// past the back and grows that way, and never less than 3/8.
+func (b *builder) roomBehind(d *drawerWork) why.Size {
+	least := b.usual("left free behind", behindDrawer, practice)
+	grow := b.growth(d.o.Depth.Length(), d.bottomWood, wood.Width)
+	past := b.usual("past the back", bottomPast, noyesBottom)
+	need := why.Sum("left free behind", why.Plus(past), why.Plus(b.moveRule("growth of the bottom", grow, d.o.Depth, d.bottomWood)),
+		why.Plus(b.usual("to spare", handGap, practice)))
+	if need.Length() > least.Length() {
+		return need
+	}
+	return least
 }
 
 // overlay reports a front planted on the box, lapping the case, and not part
@@ -230,7 +246,7 @@ func (b *builder) drawerBack(d *drawerWork) {
 // behind, under the back.
 func (b *builder) drawerBottom(d *drawerWork) {
 	slack := b.usual("slack in the grooves", handGap, practice)
-	past := b.usual("past the back", bottomPast, "Noyes, Handwork in Wood (1910), ch. 8")
+	past := b.usual("past the back", bottomPast, noyesBottom)
 	terms := []why.Term{why.Plus(d.o.Depth), why.Minus(d.behind), why.Minus(d.joinT), why.Plus(d.groove), why.Plus(past)}
 	length := why.Sum("length of the bottom", why.Plus(d.width), why.Times(-2, d.sideT), why.Times(2, d.groove), why.Minus(slack))
 	p := &Part{Path: d.o.Path + ".bottom", Name: "bottom", Wood: d.bottomWood, Thickness: d.bottomT, Show: joinery.High, Length: length}

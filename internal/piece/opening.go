@@ -9,7 +9,7 @@ import (
 
 // fillOpening records a clear opening and builds what fills it.
 func (b *builder) fillOpening(s *design.Space, c bay) {
-	o := &Opening{Path: c.path, Name: lastName(c.path), Width: c.width.Named("opening width"), Height: c.height.Named("opening height"),
+	o := &Opening{Path: c.path, Name: openingName(c.path), Width: c.width.Named("opening width"), Height: c.height.Named("opening height"),
 		Depth: c.depth.Named("opening depth"), Corner: c.corner, Case: c.work.asm, Fill: s.Fill, Bow: c.work.bow,
 		BowFrom: c.corner.X - c.work.at.X, At: s.At}
 	b.p.Openings = append(b.p.Openings, o)
@@ -32,6 +32,17 @@ func (b *builder) fillOpening(s *design.Space, c bay) {
 
 func lastName(path string) string { return path[strings.LastIndexByte(path, '.')+1:] }
 
+// openingName is the last name of a path, with the one before it where it is
+// but a number: "bank 1".
+func openingName(path string) string {
+	names := strings.Split(path, ".")
+	from := len(names) - 1
+	for from > 0 && strings.Trim(names[from], "0123456789") == "" {
+		from--
+	}
+	return strings.Join(names[from:], " ")
+}
+
 // takeOpening lets what the rule said override what the design says, from the
 // opening on: the parts that fill it follow.
 func (b *builder) takeOpening(o *Opening) {
@@ -39,6 +50,7 @@ func (b *builder) takeOpening(o *Opening) {
 		if m.Path.Value != o.Path {
 			continue
 		}
+		o.Planned = [3]why.Size{o.Width, o.Height, o.Depth}
 		o.Width, o.Height, o.Depth = read(m.Width).Or(o.Width), read(m.Height).Or(o.Height), read(m.Depth).Or(o.Depth)
 		o.Measured = m.Width.Given() && m.Height.Given() // until both are, what fills it still waits
 		b.used(m)

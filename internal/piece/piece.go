@@ -185,6 +185,7 @@ type Opening struct {
 	Bow                  *Curve         // the curve its front follows, else nil
 	BowFrom              measure.Length // on the curve's x
 	Measured             bool
+	Planned              [3]why.Size // width, height and depth before any was measured; not given if none was
 	At                   diag.Span
 }
 

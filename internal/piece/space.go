@@ -113,11 +113,26 @@ func (b *builder) shareRest(d *division, rest why.Size, free []int) {
 		c := d.cells[i]
 		rule := fmt.Sprintf("shared in proportion %s", proportion(weights, k))
 		if stepped != 0 {
-			rule = fmt.Sprintf("an equal share once the steps of the bank (%s in all) are set aside, and its own steps of %s",
-				b.fmt(stepped), b.fmt(steps[k]))
+			rule = fmt.Sprintf("the steps of the bank, %s in all, are set aside and the rest is shared equally", b.fmt(stepped))
+			if steps[k] != 0 {
+				rule += fmt.Sprintf("; this row is %s higher than the first", b.fmt(steps[k]))
+			}
 		}
 		d.sizes[i] = why.Rule(d.axis()+" of "+d.cellName(c), parts[k]+steps[k], rule, "", inputs...)
 	}
+}
+
+// steps are the step of a graduated bank, and all its steps together.
+func (d *division) steps() (step, all measure.Length) {
+	var climb measure.Length
+	for _, c := range d.cells {
+		if c.Step.Given() {
+			step = c.Step.Length()
+		}
+		climb += c.Step.Length()
+		all += climb
+	}
+	return step, all
 }
 
 // shareWeight turns a share such as 1.5 into a whole weight; a thousandth is
@@ -192,11 +207,15 @@ func (b *builder) overConstrained(d *division, left measure.Length, at diag.Span
 }
 
 func (b *builder) nothingLeft(d *division, c *design.Cell, got measure.Length, at diag.Span) bool {
+	detail := fmt.Sprintf("The space is %s. Make a fixed %s beside it smaller, or make the case larger.", b.fmt(d.total.Length()), d.axis())
+	if step, steps := d.steps(); steps > 0 {
+		detail = fmt.Sprintf("The space is %s, and with steps of %s the rows below take %s more than this one in all. Make the step smaller, or the case larger.",
+			b.fmt(d.total.Length()), b.fmt(step), b.fmt(steps))
+	}
 	g := diag.Diagnostic{
 		Code: "E311", Severity: diag.Error, Subject: c.At,
 		Summary: fmt.Sprintf("nothing is left for %s: its %s would be %s", d.cellName(c), d.axis(), b.fmt(got)),
-		Detail: fmt.Sprintf("The space is %s. Make a fixed %s beside it smaller, or make the case larger.",
-			b.fmt(d.total.Length()), d.axis()),
+		Detail:  detail,
 	}
 	for _, o := range d.cells {
 		if o.Size.Given() && !o.Size.At().IsZero() {
