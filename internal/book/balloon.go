@@ -9,6 +9,11 @@ import (
 	"casewright/internal/sheet/lettering"
 )
 
+// ground tells which body is seen at a place of a picture, nil where none is.
+type ground interface {
+	at(p sheet.Point) *body
+}
+
 // balloonFor asks for a mark on a body, or on any body of an assembly.
 type balloonFor struct {
 	mark   string
@@ -45,7 +50,7 @@ const gridded = 15
 
 // best looks for the place with the most of its own around it, among those that
 // may be used.
-func (w balloonFor) best(s *scene, may func(p sheet.Point) bool) (target, bool) {
+func (w balloonFor) best(s ground, may func(p sheet.Point) bool) (target, bool) {
 	at := func(i, j int) sheet.Point {
 		return sheet.Pt(w.room.X+w.room.W*(float64(i)+0.5)/gridded, w.room.Y+w.room.H*(float64(j)+0.5)/gridded)
 	}
@@ -94,7 +99,7 @@ const balloonSize = lettering.Points(8)
 // balloons places the marks: on the part where there is room, else beside it
 // with a line to it, clear of each other and of the boxes to avoid. Marks that
 // find no place are told.
-func balloons(v sheet.View, s *scene, avoid []sheet.Box, want []balloonFor) (out []sheet.Item, unseen []string) {
+func balloons(v sheet.View, s ground, avoid []sheet.Box, want []balloonFor) (out []sheet.Item, unseen []string) {
 	taken := append([]sheet.Box(nil), avoid...)
 	var later []balloonFor
 	for _, w := range want {
@@ -138,15 +143,16 @@ func around(at sheet.Point, mark string) sheet.Box {
 
 // arrow is the grain arrow in line with a balloon, along the grain, where the
 // part shows for long enough.
-func (w balloonFor) arrow(v sheet.View, s *scene, at sheet.Point, taken []sheet.Box) (sheet.Item, sheet.Box, bool) {
-	if w.grain == nil {
+func (w balloonFor) arrow(v sheet.View, s ground, at sheet.Point, taken []sheet.Box) (sheet.Item, sheet.Box, bool) {
+	flat, ok := s.(*scene)
+	if w.grain == nil || !ok {
 		return nil, sheet.Box{}, false
 	}
 	along, turn := sheet.Pt(1, 0), measure.Angle(0)
 	switch worldAxis(w.grain.Place.L) {
-	case s.gaze.d.axis:
+	case flat.gaze.d.axis:
 		return nil, sheet.Box{}, false
-	case s.gaze.v.axis:
+	case flat.gaze.v.axis:
 		along, turn = sheet.Pt(0, 1), measure.Degrees(90)
 	}
 	for _, long := range [2]float64{11, 7} {
@@ -164,7 +170,7 @@ func (w balloonFor) arrow(v sheet.View, s *scene, at sheet.Point, taken []sheet.
 
 // shows reports whether the part is seen all along a stretch on paper, and a
 // little to both sides of it.
-func (w balloonFor) shows(v sheet.View, s *scene, mid, along sheet.Point, half float64) bool {
+func (w balloonFor) shows(v sheet.View, s ground, mid, along sheet.Point, half float64) bool {
 	for k := -4; k <= 4; k++ {
 		for _, side := range [2]float64{-1.2, 1.2} {
 			d := half * float64(k) / 4
@@ -184,7 +190,7 @@ func modelPoint(v sheet.View, p sheet.Point) sheet.Point {
 }
 
 // targets are places of the part that are seen, spread over it.
-func (w balloonFor) targets(v sheet.View, s *scene) []sheet.Point {
+func (w balloonFor) targets(v sheet.View, s ground) []sheet.Point {
 	var out []sheet.Point
 	const n = 7
 	for i := range n {
@@ -203,7 +209,7 @@ func (w balloonFor) targets(v sheet.View, s *scene) []sheet.Point {
 
 // solid reports whether the part is seen at a place and half a millimetre of
 // paper around it.
-func (w balloonFor) solid(v sheet.View, s *scene, p sheet.Point) bool {
+func (w balloonFor) solid(v sheet.View, s ground, p sheet.Point) bool {
 	r := 0.5 / v.Scale.Ratio()
 	for _, d := range [...]sheet.Point{{}, {X: r}, {X: -r}, {Y: r}, {Y: -r}} {
 		if !w.covers(s.at(p.Plus(d.X, d.Y))) {
@@ -215,7 +221,7 @@ func (w balloonFor) solid(v sheet.View, s *scene, p sheet.Point) bool {
 
 // beside finds a place for a balloon near the part: short line, plain ground,
 // not over anything taken.
-func (w balloonFor) beside(v sheet.View, s *scene, taken []sheet.Box) (target, at sheet.Point, ok bool) {
+func (w balloonFor) beside(v sheet.View, s ground, taken []sheet.Box) (target, at sheet.Point, ok bool) {
 	page := v.OnPaper()
 	least := math.Inf(1)
 	middle := v.Pt(w.room.X+w.room.W/2, w.room.Y+w.room.H/2)
@@ -261,7 +267,7 @@ func blocked(box sheet.Box, taken []sheet.Box) bool {
 }
 
 // busy counts the different bodies below a box on paper: 1 on a plain face.
-func busy(v sheet.View, s *scene, box sheet.Box) float64 {
+func busy(v sheet.View, s ground, box sheet.Box) float64 {
 	var seen []*body
 	for i := range 3 {
 		for j := range 3 {

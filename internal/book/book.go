@@ -8,11 +8,14 @@ import (
 	"casewright/internal/measure"
 	"casewright/internal/piece"
 	"casewright/internal/sheet"
+	"casewright/internal/solid"
+	"casewright/internal/solid/view"
 )
 
 // Options say how the book is printed. The zero value is Letter, in silence.
 type Options struct {
 	Paper    sheet.Paper                        // the zero paper is Letter
+	Model    *solid.Model                       // of the piece; nil has it made
 	Progress func(done, total int, what string) // called before each chapter and once at the end; may be nil
 }
 
@@ -38,9 +41,13 @@ var chapters = []struct {
 }{
 	{"cover", (*maker).cover},
 	{"before you cut", (*maker).before},
+	{"views", (*maker).views},
+	{"exploded", (*maker).exploded},
 	{"parts", (*maker).schedule},
 	{"blanks and hardware", (*maker).stock},
 	{"assemblies", (*maker).assemblies},
+	{"part by part", (*maker).partSheets},
+	{"joints", (*maker).joints},
 	{"dovetails", (*maker).dovetails},
 	{"curves", (*maker).curves},
 	{"openings", (*maker).openings},
@@ -101,6 +108,8 @@ type maker struct {
 	first      map[string]int // what stands on which sheet, from 1
 	cited      map[string]int // the same as it was known before writing
 	layouts    []*layoutUse
+	model      *solid.Model
+	drawings   map[string]view.Drawing // made once, whatever the sheets around them
 }
 
 func newMaker(p *piece.Piece, findings diag.List, opt Options) *maker {
@@ -121,6 +130,10 @@ func newMaker(p *piece.Piece, findings diag.List, opt Options) *maker {
 		m.bodies = append(m.bodies, bodyOf(q))
 	}
 	m.layouts = m.findLayouts()
+	m.drawings = map[string]view.Drawing{}
+	if m.model = opt.Model; m.model == nil || m.model.Piece != p {
+		m.model, _ = solid.Build(p, nil) // what it has to say, the checks have said
+	}
 	return m
 }
 

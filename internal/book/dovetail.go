@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"reflect"
+	"slices"
 
 	"casewright/internal/joinery"
 	"casewright/internal/measure"
@@ -27,7 +28,7 @@ next:
 			continue
 		}
 		for _, u := range out {
-			if sameMarks(u.layout, j.Dovetail) {
+			if sameMarks(u.layout, j.Dovetail) && rowOf(u.joints[0]) == rowOf(j) {
 				u.joints = append(u.joints, j)
 				continue next
 			}
@@ -35,6 +36,35 @@ next:
 		out = append(out, &layoutUse{fmt.Sprintf("D%d", len(out)+1), j.Dovetail, []*piece.Joint{j}})
 	}
 	return out
+}
+
+// row is where a row of dovetails stands on its tail board: a drawer's back is
+// narrower than its sides, so its row starts above their lower edge and ends
+// below the upper one.
+type row struct{ from, wide measure.Length }
+
+func rowOf(j *piece.Joint) row {
+	if j.A.Assembly.Kind != piece.DrawerAssembly {
+		return row{0, j.Dovetail.Width}
+	}
+	return row{j.RowA, j.A.Width.Length()}
+}
+
+// on is the layout as it lies on the whole board, measured from the board's
+// own edge.
+func (r row) on(l *joinery.DovetailLayout) *joinery.DovetailLayout {
+	out := *l
+	out.Width = r.wide
+	out.Tails, out.Runs = slices.Clone(l.Tails), slices.Clone(l.Runs)
+	for i := range out.Tails {
+		t := &out.Tails[i]
+		t.TipFrom, t.TipTo, t.BaseFrom, t.BaseTo = t.TipFrom+r.from, t.TipTo+r.from, t.BaseFrom+r.from, t.BaseTo+r.from
+	}
+	for i := range out.Runs {
+		out.Runs[i].From += r.from
+		out.Runs[i].To += r.from
+	}
+	return &out
 }
 
 func sameMarks(a, b *joinery.DovetailLayout) bool {
@@ -87,7 +117,7 @@ const barRoom = 14.0
 func (m *maker) oneSheet(u *layoutUse, paper sheet.Paper, face bool) bool {
 	box := writable(paper)
 	words := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+10), Width: box.W, Text: m.layoutWords(u), Size: 9.5}
-	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
+	k := &dovetailDrawing{m: m, l: u.layout, row: rowOf(u.joints[0]), edge: u.edge()}
 	k.tails()
 	k.pinEnd()
 	if face {
@@ -102,7 +132,7 @@ func (m *maker) oneSheet(u *layoutUse, paper sheet.Paper, face bool) bool {
 	m.mark(u.name)
 	d.scale = "SCALE 1:1"
 	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: u.title(), Size: sheet.SizeHead, Level: sheet.Top}, words)
-	x := min(box.X+(box.W-u.layout.Width.Millimetres())/2, box.Right()-room.Right())
+	x := min(box.X+(box.W-k.row.wide.Millimetres())/2, box.Right()-room.Right())
 	d.add(sheet.Group{At: sheet.Move(x, y), Items: k.items}, sheet.TestBar{At: sheet.Pt(box.X+2, box.Bottom()-7)})
 	bar := sheet.TestBar{At: sheet.Pt(box.Right()-7, y+4), Upright: true}
 	if x+room.Right() < bar.At.X-9 && bar.At.Y+sheet.TestBarLength < box.Bottom()-barRoom {
@@ -113,7 +143,7 @@ func (m *maker) oneSheet(u *layoutUse, paper sheet.Paper, face bool) bool {
 
 // tiledSheets cuts a long layout into sheets that overlap by 20 mm.
 func (m *maker) tiledSheets(u *layoutUse) error {
-	k := &dovetailDrawing{m: m, l: u.layout, edge: u.edge()}
+	k := &dovetailDrawing{m: m, l: u.layout, row: rowOf(u.joints[0]), edge: u.edge()}
 	k.tails()
 	k.pinEnd() // its inside face says the same as its end, and would need a second row of sheets
 	words := sheet.Paragraph{At: sheet.Pt(0, -4), Width: min(u.layout.Width.Millimetres(), 150), Text: m.layoutWords(u), Size: 9.5}
@@ -198,6 +228,7 @@ func (m *maker) chisel(l *joinery.DovetailLayout) string {
 type dovetailDrawing struct {
 	m     *maker
 	l     *joinery.DovetailLayout
+	row   row    // where it stands on the tail board
 	edge  string // what the edge is called from which everything is measured
 	items []sheet.Item
 	y     float64
@@ -219,13 +250,20 @@ func (k *dovetailDrawing) name(text, more string) {
 
 // tails is the tail board seen on its outside face, its end upwards.
 func (k *dovetailDrawing) tails() {
+	whole := k.l
+	defer func() { k.l = whole }()
+	more := "numbers above: at the end; below: at the baseline"
+	if k.row.wide != whole.Width {
+		more += "; the row starts " + k.m.gap(k.row.from) + " in, and the rest of the end stays whole"
+	}
+	k.l = k.row.on(whole)
 	l := k.l
-	k.name("Tail board, outside face", "numbers above: at the end; below: at the baseline")
+	k.name("Tail board, outside face", more)
 	k.y += figuresRoom
 	deep := l.TailLength.Millimetres()
 	top, base, foot := k.y, k.y+deep, k.y+deep+boardShown
 	k.distances(top, -1, edges(l.Tails, true))
-	k.tailWaste(top)
+	k.tailWaste(whole, top)
 	k.board(top, foot)
 	k.baseline(base, "baseline "+k.m.gap(l.TailLength)+" from the end")
 	for _, t := range l.Tails {
@@ -305,9 +343,9 @@ var wasteHatch = sheet.Hatch{Kind: sheet.Section, Spacing: 1.6, Pen: sheet.Pen{W
 
 // tailWaste hatches what is sawn out of the tail board: as the joint cuts it,
 // so that the wood which fills the end of a rabbet stays.
-func (k *dovetailDrawing) tailWaste(top float64) {
-	box := joinery.Box{L: 4 * k.l.TailLength, W: k.l.Width, T: k.l.TailStock}
-	cuts, _ := k.l.TailFeatures(joinery.Corner{Box: box, End: joinery.Near})
+func (k *dovetailDrawing) tailWaste(l *joinery.DovetailLayout, top float64) {
+	box := joinery.Box{L: 4 * l.TailLength, W: k.row.wide, T: l.TailStock}
+	cuts, _ := l.TailFeatures(joinery.Corner{Box: box, End: joinery.Near, At: k.row.from})
 	for _, f := range cuts {
 		var ring []sheet.Point
 		for _, p := range f.Outline {

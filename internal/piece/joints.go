@@ -217,6 +217,7 @@ func (b *builder) dovetail(l *joinery.DovetailLayout, problems []joinery.Problem
 	j := b.joint(kind, name, c.tail, c.pin, at)
 	j.Dovetail, j.EndA, j.EndB, j.Glued = l, c.tailEnd, c.pinEnd, "all"
 	j.Problems = problems
+	j.RowA = c.tail.Place.Local(c.front)[joinery.W]
 	f, p := l.TailFeatures(c.side(c.tail, c.tailEnd, c.inTail))
 	j.cut(c.tail, f, p)
 	f, p = l.PinFeatures(c.side(c.pin, c.pinEnd, c.inPin))

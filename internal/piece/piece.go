@@ -167,9 +167,10 @@ type Joint struct {
 	Dovetail *joinery.DovetailLayout
 	EndA     joinery.End // which end of A, for corner joints
 	EndB     joinery.End
-	Depth    why.Size // of a housing, groove or rabbet, or a tenon's length
-	Tongue   why.Size // thickness of a tongue or tenon
-	Glued    string   // "" when free to move, else how much is glued
+	RowA     measure.Length // where a row of dovetails starts on the tail board, from its w = 0 edge
+	Depth    why.Size       // of a housing, groove or rabbet, or a tenon's length
+	Tongue   why.Size       // thickness of a tongue or tenon
+	Glued    string         // "" when free to move, else how much is glued
 	Problems []joinery.Problem
 	At       diag.Span
 }

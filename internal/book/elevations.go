@@ -11,8 +11,8 @@ import (
 	"casewright/internal/sheet/lettering"
 )
 
-// cover is the picture of the whole piece with its main sizes.
-func (m *maker) cover() error {
+// views are the whole piece square on, with its chains of sizes.
+func (m *maker) views() error {
 	a := m.coverViews()
 	upright, turned := m.coverOn(m.paper, a), m.coverOn(m.paper.Landscape(), a)
 	d := upright.draft
@@ -20,7 +20,7 @@ func (m *maker) cover() error {
 		d = turned.draft
 	}
 	m.drafts = append(m.drafts, d)
-	m.mark("cover")
+	m.mark("views")
 	return nil
 }
 
@@ -31,9 +31,10 @@ type coverDraft struct {
 }
 
 func (m *maker) coverOn(paper sheet.Paper, a *arrangement) coverDraft {
-	d := &draft{paper: paper, title: "The piece", views: true}
+	d := &draft{paper: paper, title: "Views", views: true}
 	box := writable(paper)
-	y := m.coverWords(d, box)
+	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: d.title, Size: sheet.SizeHead, Level: sheet.Top})
+	y := box.Y + titleDrop
 	legend := m.legend(sheet.Pt(box.X, box.Bottom()-1), box.W)
 	room := sheet.Box{X: box.X, Y: y, W: box.W, H: legend.At.Y - 3 - y}
 	drawn := a.draw(room, m.scales)
@@ -41,28 +42,6 @@ func (m *maker) coverOn(paper sheet.Paper, a *arrangement) coverDraft {
 	d.add(sheet.Group{At: sheet.Move(0, drop), Items: drawn.items}, legend)
 	d.scale = drawn.scale.String()
 	return coverDraft{d, drawn.scale}
-}
-
-// coverWords are the title, the brief and the sizes over all; it returns where
-// they end.
-func (m *maker) coverWords(d *draft, box sheet.Box) float64 {
-	c := m.p.Spec.Commission
-	size := sheet.SizeKey
-	for size > 16 && lettering.Set(m.title(), lettering.Bold, size).Width > box.W {
-		size--
-	}
-	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: m.title(), Face: lettering.Bold, Size: size, Level: sheet.Top})
-	y := box.Y + size.Millimetres() + 2
-	if c.Client.Given() {
-		d.add(sheet.Text{At: sheet.Pt(box.X, y), Text: "for " + strings.TrimPrefix(c.Client.Value, "for "), Face: lettering.Italic, Size: 12, Level: sheet.Top})
-		y += 7
-	}
-	if !c.Brief.Given() {
-		return y + 3
-	}
-	brief := sheet.Paragraph{At: sheet.Pt(box.X, y), Width: min(box.W, 150), Text: c.Brief.Value, Size: 10}
-	d.add(brief)
-	return y + brief.Height() + 5
 }
 
 // coverSizes are the sizes over all and the woods, in the corner the views
