@@ -20,7 +20,7 @@ var explanations = []diag.Explanation{
 	{Code: "E106", Title: "a bracket is not closed", Text: "A bracket or a long remark is opened and never closed. The place reported is the opening most likely to lack its end, found by how the lines are indented; if it looks right, look at the blocks below it."},
 	{Code: "E107", Title: "a bracket closes nothing", Text: "There is one closing bracket more than there are opening ones. Take it away, or find the opening one that is missing above."},
 	{Code: "E108", Title: "text is not closed", Text: "A text begins with a quote and its line ends before a second one. Text stands on one line between two quotes. Text of several lines begins with <<END and ends with END on a line of its own."},
-	{Code: "E109", Title: "a size with its unit", Text: "A bare number is in the commission's unit and has no mark: 23 1/2. A size that brings its own unit stands in quotes, where every usual way of writing works: \"23.5 in\", \"597 mm\", \"1 ft 11 in\". Fractions are written with a slash, not as one character, and a decimal begins with a digit: 0.5."},
+	{Code: "E109", Title: "a size with its unit", Text: "A bare number is in the commission's unit, inches unless the block commission says units = \"mm\", and has no mark: 23 1/2. A size that brings its own unit stands in quotes, where every usual way of writing works: \"23.5 in\", \"597 mm\", \"1 ft 11 in\". Fractions are written with a slash, not as one character, and a decimal begins with a digit: 0.5."},
 	{Code: "E110", Title: "a hyphen in a size", Text: "Makers write 23-1/2 for a size, and in a sum it means 23 less 1/2. So that neither is taken for the other, the size is written 23 1/2, and the subtraction with blanks: 23 - 1/2."},
 	{Code: "E111", Title: "a fraction that cannot be", Text: "A whole number is followed by a fraction that is one or more, such as 5 11/8, by one with 0 under the line, or a decimal by a fraction. One of the figures slipped."},
 	{Code: "E112", Title: "two numbers side by side", Text: "Two numbers follow each other with nothing between. A fraction has a slash (20 1/2), a list has commas ([12, 20]), a sum a sign."},
@@ -31,6 +31,7 @@ var explanations = []diag.Explanation{
 	{Code: "E117", Title: "a backslash in text", Text: "Inside quotes a backslash begins one of \\\" \\\\ \\n \\r \\t and \\u with four digits. A backslash itself is written twice."},
 	{Code: "E118", Title: "too many problems", Text: "After 200 problems no more are listed. Mend the first ones: often many follow from one."},
 	{Code: "E119", Title: "too many digits", Text: "A number has more digits than any size. Nanometres, the finest the program keeps, need a dozen."},
+	{Code: "E120", Title: "a comma in a number", Text: "The decimal sign is a point: 32.5. A comma stands between the members of a list, [12, 20], and nowhere else; thousands are written without one, 1067."},
 
 	{Code: "E201", Title: "a block that cannot stand here", Text: "The kind of block is unknown, or belongs somewhere else. The message says where it belongs, or what can stand here."},
 	{Code: "E202", Title: "an entry that cannot stand here", Text: "The block has no entry of that name. The message lists those it can still have; a close one is proposed."},

@@ -1,10 +1,8 @@
 package design
 
 import (
-	"bytes"
 	"math/big"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"casewright/internal/diag"
@@ -33,7 +31,7 @@ func (s *scan) number() {
 		return
 	}
 	end := s.fraction(whole)
-	if s.runTogether(start, whole, end) {
+	if s.decimalComma(start, whole) || s.runTogether(start, whole, end) {
 		return
 	}
 	s.at = end
@@ -100,54 +98,6 @@ func (s *scan) fraction(whole int) int {
 		return end
 	}
 	return whole
-}
-
-// runTogether looks at what touches the number: 23.5in, 23', 5½. It reports
-// them with the right form, and tells whether it did.
-func (s *scan) runTogether(start, whole, end int) bool {
-	text := s.f.text
-	last := end
-	if end == whole && s.at < len(text) && whole < len(text) && text[whole] == '/' {
-		if over := s.run(whole + 1); over > whole+1 {
-			last = over // 9/16"
-		}
-	}
-	r, _ := utf8.DecodeRune(text[min(last, len(text)):])
-	if !unicode.IsLetter(r) && !strings.ContainsRune(`"'′″’”_`, r) {
-		return end > whole && s.glyph(start, end)
-	}
-	stop := s.sizeEnd(start, last)
-	typed := string(text[start:stop])
-	d := diag.Diagnostic{Code: "E109", Summary: quote(typed) + " is not how a size with a unit is written",
-		Detail: "A size in the commission's own unit is a bare number, 23 1/2; a size with its unit stands in quotes, \"23.5 in\" or \"597 mm\"."}
-	if said, ok := unitsApart(typed); ok {
-		d.Edits = []diag.Edit{{Span: s.f.span(start, stop), Text: `"` + said + `"`, Says: `write "` + said + `"`}}
-	}
-	s.wrong(d, start, stop)
-	return true
-}
-
-// sizeEnd is how far a size with unit marks reaches: as far as it can still be
-// read as one length (1' 4 1/2"), else to the next blank or bracket.
-func (s *scan) sizeEnd(start, at int) int {
-	text := s.f.text
-	line := text[start:s.f.lineEnd(s.f.line(start))]
-	if i := bytes.IndexAny(line[at-start:], ",)]}#*+=:?"); i >= 0 {
-		line = line[:at-start+i]
-	}
-	line = line[:min(len(line), 60)]
-	for cut := len(line); cut > at-start; {
-		if _, ok := unitsApart(string(line[:cut])); ok {
-			return start + len(bytes.TrimRight(line[:cut], " \t\r"))
-		}
-		cut = bytes.LastIndexAny(line[:cut], " \t")
-	}
-	n := bytes.IndexAny(line[at-start:], " \t\r")
-	if n < 0 {
-		n = len(line) - (at - start)
-	}
-	_, size := utf8.DecodeRune(text[at:])
-	return at + max(n, size)
 }
 
 // glyph reports 5½ and 5 ½.

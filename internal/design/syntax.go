@@ -135,8 +135,7 @@ func (f *file) syntaxError(h *hcl.Diagnostic) diag.Diagnostic {
 			d.Summary = quote(clipped(token)) + " follows where the line should end"
 		}
 	case summary == "Unexpected comma after argument":
-		d.Code, d.Summary, d.Detail = "E116", "entries are not parted by commas", "Put each entry on a line of its own."
-		d.Edits = []diag.Edit{{Span: d.Subject, Text: "\n", Says: "start a new line instead"}}
+		f.commaAfter(&d)
 	case summary == "Argument or block definition required", summary == "Invalid argument name":
 		d.Summary = "this is neither an entry nor a block"
 		d.Detail = "An entry is written name = value, a block name \"label\" { … }."
@@ -154,6 +153,24 @@ func (f *file) syntaxError(h *hcl.Diagnostic) diag.Diagnostic {
 		d.Summary, d.Detail = "this cannot be read", "An entry is written name = value, a block name \"label\" { … }; text stands in quotes."
 	}
 	return d
+}
+
+// commaAfter words a comma behind an entry by what follows it: another entry,
+// a second number, or nothing.
+func (f *file) commaAfter(d *diag.Diagnostic) {
+	d.Code, d.Summary, d.Detail = "E116", "entries are not parted by commas", "Put each entry on a line of its own."
+	from := d.Subject.End.Offset
+	_, end := f.lineOf(from)
+	rest := bytes.TrimSpace(f.scan.mask[from:min(end, len(f.text))])
+	switch {
+	case len(rest) == 0:
+		d.Edits = []diag.Edit{{Span: d.Subject, Says: "take the comma away"}}
+	case isWordStart(rest[0]):
+		d.Edits = []diag.Edit{{Span: d.Subject, Text: "\n", Says: "start a new line instead"}}
+	case isDigit(rest[0]) || rest[0] == '"':
+		d.Summary = "a comma stands only between the members of a list"
+		d.Detail = "Several values stand in square brackets: [12, 20]. The decimal sign is a point: 12.5."
+	}
 }
 
 // openUp proposes to write a block that stands on one line on three.

@@ -43,7 +43,7 @@ func sentence(s string) string {
 // for 23.5in, and tells whether it is a length at all. Feet become inches: an
 // inch mark would need a backslash in a string.
 func unitsApart(typed string) (string, bool) {
-	typed = strings.Join(strings.Fields(typed), " ")
+	typed = strings.ReplaceAll(strings.Join(strings.Fields(typed), " "), " / ", "/")
 	l, err := measure.ParseLength(typed, measure.Inches)
 	if err != nil {
 		return "", false
