@@ -59,4 +59,5 @@ var explanations = []diag.Explanation{
 	{Code: "E225", Title: "the commission block", Text: "Every commission has exactly one block commission, in one of its texts."},
 
 	{Code: "N201", Title: "a size that nothing uses", Text: "A named size is not used anywhere. It does no harm, and is often what is left of a slip: the name typed somewhere else may be another one."},
+	{Code: "N202", Title: "a fraction no rule has", Text: "The figure under the line of a size is none that an inch rule is divided in: 2, 4, 8, 16, 32 or 64. The size holds as it stands; most often two figures were exchanged, 13/61 for 13/16. Shares such as 1/3 and 5/12 and decimal fractions such as 7/10 are let be, and so is what a size is multiplied or divided by."},
 }

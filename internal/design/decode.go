@@ -283,6 +283,7 @@ func (r *reader) typedSize(a *Attribute, lim limits, e expr) (why.Size, bool) {
 		}
 		return why.Size{}, false
 	}
+	r.slippedFractions(e)
 	return r.size(strings.ReplaceAll(a.Name, "_", " "), v, l, e), true
 }
 

@@ -146,6 +146,8 @@ var faults = []struct{ code, name, text string }{
 	{"E225", "none", "!«»"},
 	{"E225", "two", "«commission \"b\"» {}"},
 	{"N201", "unused", "sizes {\n  «a» = 1\n}"},
+	{"N202", "exchanged", "box:\n  thickness = «13/61»\n}"},
+	{"N202", "on a whole number", "box:\n  thickness = 2 - «1 11/15»\n}"},
 }
 
 // faultText builds a fault's text and the span that must be reported.

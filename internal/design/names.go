@@ -72,6 +72,7 @@ func (r *reader) settle(n *name) {
 		return
 	}
 	n.state, n.value = known, v
+	r.slippedFractions(n.e)
 	if v.sort != aFault {
 		if l, ok := r.toLength(v.num); ok {
 			n.size = r.size(n.name, v, l, n.e)
