@@ -138,11 +138,15 @@ case "box" {
 - **A bare number is in the commission's unit**, inches unless ` + "`commission`" + ` says ` + "`units = \"mm\"`" + `. Fractions are written as a maker says
   them: ` + "`20 1/2`, `5 3/8`, `9/16`" + `. Decimals work as well: ` + "`20.5`" + `.
 - **A size with its own unit stands in quotes**, wherever a size can stand: ` + "`\"136.5 mm\"`, `\"13.65 cm\"`, `\"5 3/8 in\"`, `\"1 ft 4 in\"`" + `.
-- Not ` + "`23-1/2`" + ` (write ` + "`23 1/2`" + `; a subtraction has blanks, ` + "`23 - 1/2`" + `), not ` + "`23.5in`" + ` or ` + "`23\"`" + ` (quotes), not ` + "`5½`" + `.
+- Not ` + "`23-1/2`" + ` (write ` + "`23 1/2`" + `; a subtraction has blanks, ` + "`23 - 1/2`" + `), not ` + "`23.5in`, `23.5 in` or `23\"`" + ` (quotes), not ` + "`5½`" + ` (a slash),
+  not ` + "`32,5`" + ` (the decimal sign is a point).
 - Sizes are kept exactly, to the nanometre. Nothing is rounded before it is printed.
 - A size is more than nothing and at most 20 m, and at least 0.1 mm; where 0 or less makes sense, it is allowed.
 - Sizes may be reckoned: ` + "`20 1/2 - 2 * side`, `(a + b) / 3`, `max(a, b)`, `min(a, b)`" + `, and ` + "`mm(12)` or `inch(1/2)`" + ` for a number in another unit
   than the commission's. A length times a length is refused.
+- Where a size is not given, the last column of the tables below tells what holds. In a millimetre commission sizes told in inches alone are round
+  millimetres: the nearest 5 mm from 40 mm up, the nearest 1 mm from 5 mm up, the nearest half below; “the nearest 1/16” is then the
+  nearest millimetre. ` + "`casewright why`" + ` tells of any size what it came from.
 - **A size gets a name in a block ` + "`sizes`" + `** and is then used by that name, without quotes, anywhere and in any order.
 
 ## Words, numbers, yes and no

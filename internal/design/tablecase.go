@@ -68,7 +68,7 @@ func inside() child[caseDraft] {
 }
 
 var cornersBlock = &block[Corners]{
-	Block: Block{Type: "corners", ID: "corners", Doc: "How the case's boards meet at its corners.",
+	Block: Block{Type: "corners", ID: "corners", Doc: "How the case's boards meet at its corners. In a rabbet the ends go half into the sides, in a dado a third.",
 		Example: `commission "first" {}
 
 case "chest" {
@@ -113,7 +113,7 @@ case "base" {
 	begin: func(r *reader, t *TopRails, n node) { t.At = n.head() },
 	attrs: []attr[TopRails]{
 		lengthAt("thickness", "Thickness.", "3/4", func(t *TopRails) *why.Size { return &t.Thickness }, usual("the case's thickness")),
-		lengthAt("width", "Width from front to back, at the sides.", "3", func(t *TopRails) *why.Size { return &t.Width }, usual("3 in ("+practice+")")),
+		lengthAt("width", "Width from front to back, at the sides.", "3", func(t *TopRails) *why.Size { return &t.Width }, usual("3 in, or a third of the inside depth where that is less ("+practice+")")),
 		woodAt("Their wood.", func(t *TopRails) *Text { return &t.Wood }, usual("the case's wood")),
 	},
 }
@@ -137,17 +137,17 @@ case "box" {
 `},
 	begin: func(r *reader, b *Back, n node) { b.At = n.head() },
 	attrs: []attr[Back]{
-		choiceAt("style", "Boards lapped side by side, a frame with a panel, or nothing.", func(b *Back) *Text { return &b.Style }, choices("shiplap", "panel", "none"), usual("shiplap")),
-		lengthAt("thickness", "Thickness of its boards.", "3/8", func(b *Back) *why.Size { return &b.Thickness }, usual("3/8 in ("+practice+")")),
+		choiceAt("style", "Boards lapped side by side; one solid panel, glued up if it is wide and loose in the rabbets with room to move; or nothing.", func(b *Back) *Text { return &b.Style }, choices("shiplap", "panel", "none"), usual("shiplap")),
+		lengthAt("thickness", "Thickness of its boards or its panel.", "3/8", func(b *Back) *why.Size { return &b.Thickness }, usual("3/8 in ("+practice+")")),
 		lengthAt("inset", "From the case's back edge to the back's inside face.", "3/8", func(b *Back) *why.Size { return &b.Inset }, usual("the back's thickness, and the cleat's in a hung case")),
 		lengthAt("rabbet", "How deep the rabbet goes into sides, top and bottom.", "3/8", func(b *Back) *why.Size { return &b.Rabbet }, usual("half the side, to the nearest 1/16 ("+practice+")")),
-		countAt("boards", "How many boards.", "4", func(b *Back) *Number { return &b.Boards }, fromTo(1, 200), usual("as many as keep each at most 5 in wide ("+practice+")")),
+		countAt("boards", "How many boards, of a shiplapped back.", "4", func(b *Back) *Number { return &b.Boards }, fromTo(1, 200), usual("as many as keep what each covers within 5 in ("+practice+")")),
 		woodAt("Its wood.", func(b *Back) *Text { return &b.Wood }, usual("the case's wood")),
 	},
 }
 
 var cleatBlock = &block[Cleat]{
-	Block: Block{Type: "cleat", ID: "cleat", Doc: "The pair of bevelled strips a hung case hangs by.",
+	Block: Block{Type: "cleat", ID: "cleat", Doc: "The pair of bevelled strips a hung case hangs by: one half stays with the case, the other goes on the wall. A hung case with a back has them without this block too; the block says what they are like.",
 		Example: `commission "first" {}
 
 case "box" {
@@ -167,7 +167,7 @@ case "box" {
 `},
 	begin: func(r *reader, c *Cleat, n node) { c.At, c.Bevel = n.head(), usualBevel },
 	attrs: []attr[Cleat]{
-		lengthAt("thickness", "Thickness of both halves.", "9/16", func(c *Cleat) *why.Size { return &c.Thickness }, usual("3/4 in ("+practice+")")),
+		lengthAt("thickness", "Thickness of both halves.", "9/16", func(c *Cleat) *why.Size { return &c.Thickness }, usual("what the back's inset leaves behind the back; where no inset is given, 3/4 in ("+practice+")")),
 		lengthAt("height", "Height of each half.", "2", func(c *Cleat) *why.Size { return &c.Height }, usual("2 1/2 in (Architectural Woodwork Standards, 1st ed. 2009, 4.4.18)")),
 		angleAt("bevel", "Bevel from the horizontal.", `"45 deg"`, func(c *Cleat) *measure.Angle { return &c.Bevel }, fromTo(10, 80), usual("45° ("+practice+")")),
 		woodAt("Its wood.", func(c *Cleat) *Text { return &c.Wood }, usual("the case's wood")),

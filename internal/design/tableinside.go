@@ -170,7 +170,7 @@ func spaceKids[P any](of func(*P) *spaceDraft) []child[P] {
 
 func betweenBlock(kind BetweenKind, doc, example string, extra ...attr[Between]) *block[Between] {
 	attrs := []attr[Between]{
-		lengthAt("thickness", "Thickness.", "1/2", func(b *Between) *why.Size { return &b.Thickness }, usual("the case's thickness")),
+		lengthAt("thickness", "Thickness.", "1/2", func(b *Between) *why.Size { return &b.Thickness }, usual("3/4 in ("+practice+")")),
 		lengthAt("housed", "How deep it is housed at both ends.", "3/16", func(b *Between) *why.Size { return &b.Housed }, usual("a third of the board it is cut in, down to the next 1/16; a quarter where another may lie opposite")),
 		lengthAt("stopped", "How far the housing stops short of the front.", "3/8", func(b *Between) *why.Size { return &b.Stopped }, orZero, usual("not stopped")),
 		lengthAt("setback", "How far it stands back from the front.", "1/8", func(b *Between) *why.Size { return &b.Setback }, orZero, usual("0")),
@@ -209,7 +209,7 @@ case "box" {
   }
 }
 `,
-	lengthAt("width", "Width of the front rail, front to back.", "3", func(b *Between) *why.Size { return &b.Width }, usual("3 1/2 in, less in a shallow case")))
+	lengthAt("width", "Width of the front rail, front to back.", "3", func(b *Between) *why.Size { return &b.Width }, usual("3 1/2 in (Building Furniture, 2007, p. 64), or a third of the depth where that is less")))
 
 var partitionBlock = betweenBlock(Partition, "An upright board between two columns. Columns with nothing between them get one.", "")
 
@@ -275,17 +275,20 @@ var (
 	drawerBottom = boardBlock("bottom", "The drawer's bottom, in grooves of the sides and front.", "the sides' wood", "5/16 in (Joyce)")
 )
 
+// usualOverlay is told of drawers and doors alike.
+const usualOverlay = "3/8 in, or half the thinnest board round the opening less 1/32 in where that is less (" + practice + ")"
+
 var drawerAttrs = []attr[Drawer]{
 	choiceAt("mount", "Whether the front lies within the opening or before it.", func(d *Drawer) *Text { return &d.Mount }, choices("inset", "overlay"), usual("inset")),
-	lengthAt("overlay", "How far an overlay front laps the case.", "3/8", func(d *Drawer) *why.Size { return &d.Overlay }, usual("3/8 in ("+practice+")")),
+	lengthAt("overlay", "How far an overlay front laps the case.", "3/8", func(d *Drawer) *why.Size { return &d.Overlay }, usual(usualOverlay)),
 	choiceAt("joint", "The joint of sides and front.", func(d *Drawer) *Text { return &d.Joint }, choices("half-blind dovetail"), usual("half-blind dovetail")),
 	choiceAt("back_joint", "The joint of sides and back.", func(d *Drawer) *Text { return &d.BackJoint }, choices("through dovetail", "dado"), usual("through dovetail")),
 	slopeAt("slope", "Slope of the dovetails.", func(d *Drawer) (*measure.Slope, *bool) { return &d.Slope, &d.HasSlope }, usual("1:7 (Joyce)")),
-	lengthAt("lap", "What the joint leaves of the front's thickness.", "1/8", func(d *Drawer) *why.Size { return &d.Lap }, usual("a quarter of the front, at least 3/32 in (Building Furniture, 2007, p. 84)")),
+	lengthAt("lap", "What the joint leaves of the front's thickness. An overlay front is screwed on, and the box behind it dovetailed through.", "1/8", func(d *Drawer) *why.Size { return &d.Lap }, usual("a quarter of the front, at least 3/32 in (Joyce; Building Furniture, 2007, p. 84)")),
 	countAt("tails", "How many tails at the front.", "3", func(d *Drawer) *Number { return &d.Tails }, fromTo(1, 50), usual("by the drawer's height")),
 	lengthAt("side_gap", "Gap at each side.", "1/64", func(d *Drawer) *why.Size { return &d.SideGap }, orZero, usual("1/32 in, and what a side swells by the damp season ("+practice+")")),
 	lengthAt("top_gap", "Gap above.", "1/16", func(d *Drawer) *why.Size { return &d.TopGap }, orZero, usual("what the drawer swells by the damp season, and 1/32 in")),
-	lengthAt("behind", "Left free behind the drawer.", "1/4", func(d *Drawer) *why.Size { return &d.Behind }, orZero, usual("3/8 in ("+practice+")")),
+	lengthAt("behind", "Left free behind the drawer. Its bottom runs 1/4 in past its back and grows that way.", "1/4", func(d *Drawer) *why.Size { return &d.Behind }, orZero, usual("room for the bottom in the damp season and 1/32 in, and never less than 3/8 in ("+practice+")")),
 	lengthAt("groove", "From the side's lower edge up to the groove for the bottom.", "3/8", func(d *Drawer) *why.Size { return &d.Groove }, usual("3/8 in, at most an eighth of the opening ("+practice+")")),
 	refers("pull", "The hardware on its front.", `"knob"`, func(d *Drawer) *Text { return &d.Pull }, []string{"hardware"}, usual("none")),
 }
@@ -341,8 +344,8 @@ var panelBlock = &block[Panel]{
 	begin: func(r *reader, p *Panel, n node) { p.At = n.head() },
 	attrs: []attr[Panel]{
 		woodAt("Its wood.", func(p *Panel) *Text { return &p.Wood }, usual("the frame's wood")),
-		lengthAt("thickness", "Thickness.", "1/4", func(p *Panel) *why.Size { return &p.Thickness }, usual("a third of the frame")),
-		lengthAt("groove", "Depth of the groove in the frame.", "3/8", func(p *Panel) *why.Size { return &p.Groove }, usual("3/8 in, at most a third of the stile")),
+		lengthAt("thickness", "Thickness.", "1/4", func(p *Panel) *why.Size { return &p.Thickness }, usual("a third of the frame, to the nearest 1/16 (Noyes)")),
+		lengthAt("groove", "Depth of the groove in the frame.", "3/8", func(p *Panel) *why.Size { return &p.Groove }, usual("3/8 in, at most a third of the stile (trade forum answer)")),
 		countAt("leaves", "How many boards side by side.", "2", func(p *Panel) *Number { return &p.Leaves }, fromTo(1, 20), usual("1")),
 		choiceAt("match", "How the leaves' grain relates.", func(p *Panel) *Text { return &p.Match }, choices("book", "slip"), usual("it does not")),
 	},
@@ -351,7 +354,7 @@ var panelBlock = &block[Panel]{
 var doorAttrs = []attr[Door]{
 	flagAt("pair", "Two doors meeting in the middle.", func(d *Door) *Flag { return &d.Pair }, usual("false")),
 	choiceAt("mount", "Whether the door lies within the opening or before it.", func(d *Door) *Text { return &d.Mount }, choices("inset", "overlay"), usual("inset")),
-	lengthAt("overlay", "How far an overlay door laps the case.", "3/8", func(d *Door) *why.Size { return &d.Overlay }, usual("3/8 in ("+practice+")")),
+	lengthAt("overlay", "How far an overlay door laps the case.", "3/8", func(d *Door) *why.Size { return &d.Overlay }, usual(usualOverlay)),
 	choiceAt("hinge", "The side it turns on.", func(d *Door) *Text { return &d.Hinge }, choices("left", "right"), usual("left")),
 	woodAt("Wood of the frame.", func(d *Door) *Text { return &d.Wood }, usual("the case's wood")),
 	lengthAt("thickness", "Thickness of the frame.", "3/4", func(d *Door) *why.Size { return &d.Thickness }, usual("3/4 in (Architectural Woodwork Standards, 1st ed. 2009)")),
@@ -359,7 +362,7 @@ var doorAttrs = []attr[Door]{
 	lengthAt("top_rail", "Width of the top rail.", "2 1/4", func(d *Door) *why.Size { return &d.TopRail }, usual("the stile's")),
 	lengthAt("bottom_rail", "Width of the bottom rail.", "2 3/4", func(d *Door) *why.Size { return &d.BottomRail }, usual("2 1/2 in ("+practice+")")),
 	lengthAt("tenon", "Length of the tenons.", "1 1/4", func(d *Door) *why.Size { return &d.Tenon }, usual("two thirds of the stile, up to the next 1/16 ("+practice+")")),
-	lengthAt("gap", "Gap all round.", "1/16", func(d *Door) *why.Size { return &d.Gap }, orZero, usual("1/16 in (cabinetmakers' forum thread, 2006)")),
+	lengthAt("gap", "Gap all round. What the stiles swell by the damp season is added at the closing side, or between two doors.", "1/16", func(d *Door) *why.Size { return &d.Gap }, orZero, usual("1/16 in (cabinetmakers' forum thread, 2006)")),
 	refers("hinges", "The hardware it hangs on.", `"butt hinge"`, func(d *Door) *Text { return &d.Hinges }, []string{"hardware"}, usual("none")),
 	refers("pull", "The hardware it is opened by.", `"knob"`, func(d *Door) *Text { return &d.Pull }, []string{"hardware"}, usual("none")),
 	refers("catch", "The hardware that holds it shut.", `"magnet"`, func(d *Door) *Text { return &d.Catch }, []string{"hardware"}, usual("none")),
@@ -449,7 +452,7 @@ case "books" {
 		countAt("count", "How many shelves.", "4", func(s *Shelves) *Number { return &s.Count }, fromTo(1, 100), required),
 		flagAt("adjustable", "Whether they lie on pins and can be moved.", func(s *Shelves) *Flag { return &s.Adjustable }, usual("false: housed, equally spaced")),
 		lengthAt("thickness", "Thickness.", "3/4", func(s *Shelves) *why.Size { return &s.Thickness }, usual("3/4 in ("+practice+")")),
-		lengthAt("depth", "Depth, front to back.", "10", func(s *Shelves) *why.Size { return &s.Depth }, usual("to the back, and clear of a door")),
+		lengthAt("depth", "Depth, front to back.", "10", func(s *Shelves) *why.Size { return &s.Depth }, usual("to the back, and 1/8 in clear of an inset door")),
 		numberAt("load", "What they carry: pounds per foot of shelf in an inch commission, kg per metre in a millimetre one.", "34", func(s *Shelves) *Number { return &s.Load }, fromTo(0, 2000)),
 		woodAt("Their wood.", func(s *Shelves) *Text { return &s.Wood }, usual("the case's wood")),
 	},
