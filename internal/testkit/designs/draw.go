@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// Draw writes the commission of a seed. All sizes are inches.
+// Draw writes the commission of a seed, in inches or in millimetres.
 func Draw(seed uint64) string {
-	g := &drawing{r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15))}
+	g := &drawing{r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15)), metric: seed%4 == 3}
 	g.commission()
 	return g.out.String()
 }
@@ -19,6 +19,8 @@ type drawing struct {
 	out   strings.Builder
 	deep  int
 	names int
+
+	metric bool // one in four commissions is in millimetres
 }
 
 const in = 64
@@ -54,8 +56,13 @@ func (g *drawing) name() string {
 	return fmt.Sprintf("n%d", g.names)
 }
 
-// size writes sixty-fourths as a maker would.
-func size(n int) string {
+// size writes sixty-fourths as a maker would, in fractions or to half a
+// millimetre.
+func (g *drawing) size(n int) string {
+	if g.metric {
+		half := (n*254*2/10 + in/2) / in
+		return fmt.Sprintf("%d.%d", half/2, half%2*5)
+	}
 	whole, part, den := n/in, n%in, in
 	for part != 0 && part%2 == 0 {
 		part, den = part/2, den/2
@@ -78,7 +85,12 @@ func (g *drawing) stock() int { return stocks[g.r.IntN(len(stocks))] }
 
 func (g *drawing) commission() {
 	g.open("commission %q", "drawn")
-	g.line("rule = 1/32")
+	if g.metric {
+		g.line("units = \"mm\"")
+		g.line("rule = 0.5")
+	} else {
+		g.line("rule = 1/32")
+	}
 	g.close()
 	for _, n := range []string{"show", "inner"} {
 		g.open("wood %q", n)
@@ -105,8 +117,8 @@ func (g *drawing) piece() {
 	if c.bowed {
 		g.open("curve %q", "bow")
 		g.line("shape = %q", g.one("arc", "batten"))
-		g.line("chord = %s", size(c.width))
-		g.line("rise = %s", size(g.pick(c.width/60, c.width/16, 1)))
+		g.line("chord = %s", g.size(c.width))
+		g.line("rise = %s", g.size(g.pick(c.width/60, c.width/16, 1)))
 		g.close()
 	}
 	g.theCase(c)
@@ -120,10 +132,10 @@ func (g *drawing) piece() {
 
 func (g *drawing) theCase(c casing) {
 	g.open("case %q", "box")
-	g.line("width = %s", size(c.width))
-	g.line("height = %s", size(c.height))
-	g.line("depth = %s", size(c.depth))
-	g.line("thickness = %s", size(c.stock))
+	g.line("width = %s", g.size(c.width))
+	g.line("height = %s", g.size(c.height))
+	g.line("depth = %s", g.size(c.depth))
+	g.line("thickness = %s", g.size(c.stock))
 	g.line("wood = %q", "show")
 	if c.hung {
 		g.line("hung = true")
@@ -134,7 +146,7 @@ func (g *drawing) theCase(c casing) {
 	g.corners(c)
 	if c.rails {
 		g.open("top_rails")
-		g.line("thickness = %s", size(max(c.stock-4, 40)))
+		g.line("thickness = %s", g.size(max(c.stock-4, 40)))
 		g.close()
 	}
 	g.back(&c)
@@ -178,7 +190,7 @@ func (g *drawing) back(c *casing) {
 	g.open("back")
 	g.line("style = %q", c.back)
 	g.line("wood = %q", "inner")
-	g.line("thickness = %s", size(g.pick(16, 32, 2)))
+	g.line("thickness = %s", g.size(g.pick(16, 32, 2)))
 	g.close()
 }
 
@@ -211,13 +223,13 @@ func (g *drawing) rows(w, h, d, level int, c casing) {
 		own := each
 		if i > 0 && g.chance(50) {
 			own = g.pick(each*3/4, each, 1)
-			g.line("height = %s", size(own))
+			g.line("height = %s", g.size(own))
 		}
 		g.space(w, own, d, level+1, c)
 		g.close()
 		if i < n-1 {
 			g.open("%s", kind)
-			g.line("thickness = %s", size(stock))
+			g.line("thickness = %s", g.size(stock))
 			g.close()
 		}
 	}
@@ -228,10 +240,10 @@ func (g *drawing) bank(h int) {
 	g.open("bank")
 	g.line("drawers = %d", n)
 	if g.chance(50) {
-		g.line("step = %s", size(g.pick(8, 48, 4)))
+		g.line("step = %s", g.size(g.pick(8, 48, 4)))
 	}
 	g.open("rail")
-	g.line("thickness = 3/4")
+	g.line("thickness = %s", g.size(3*in/4))
 	g.close()
 	g.close()
 }
@@ -245,13 +257,13 @@ func (g *drawing) columns(w, h, d, level int, c casing) {
 		own := each
 		if i > 0 && g.chance(50) {
 			own = g.pick(each*3/4, each, 1)
-			g.line("width = %s", size(own))
+			g.line("width = %s", g.size(own))
 		}
 		g.space(own, h, d, level+1, c)
 		g.close()
 		if i < n-1 {
 			g.open("partition")
-			g.line("thickness = %s", size(stock))
+			g.line("thickness = %s", g.size(stock))
 			g.close()
 		}
 	}
@@ -270,8 +282,8 @@ func (g *drawing) fill(w, h, d int, c casing) {
 		g.shelves(h)
 	case h > 6*in && g.chance(40):
 		g.open("shelf")
-		g.line("up = %s", size(h/2))
-		g.line("thickness = 1/2")
+		g.line("up = %s", g.size(h/2))
+		g.line("thickness = %s", g.size(in/2))
 		g.close()
 	}
 }
@@ -285,7 +297,7 @@ func (g *drawing) drawer(c casing) {
 	if g.chance(50) {
 		g.open("sides")
 		g.line("wood = %q", "inner")
-		g.line("thickness = %s", size(g.pick(20, 32, 4)))
+		g.line("thickness = %s", g.size(g.pick(20, 32, 4)))
 		g.close()
 	}
 	g.close()
@@ -307,7 +319,7 @@ func (g *drawing) door(w int, c casing) {
 		g.line("hinge = %q", g.one("left", "right"))
 	}
 	if g.chance(50) {
-		g.line("stile = %s", size(g.pick(96, 160, 4)))
+		g.line("stile = %s", g.size(g.pick(96, 160, 4)))
 	}
 	g.open("panel")
 	if g.chance(40) {
@@ -333,7 +345,7 @@ func (g *drawing) stand(c casing) {
 	style := g.one("legs", "plinth")
 	g.line("style = %q", style)
 	g.line("under = %q", "box")
-	g.line("height = %s", size(g.pick(3*in, 8*in, 2)))
+	g.line("height = %s", g.size(g.pick(3*in, 8*in, 2)))
 	if style == "legs" {
 		legs := 4
 		if c.width > 40*in && g.chance(50) {
@@ -341,8 +353,8 @@ func (g *drawing) stand(c casing) {
 		}
 		g.line("legs = %d", legs)
 	}
-	g.line("setback = %s", size(g.pick(0, in/2, 4)))
-	g.line("inset = %s", size(g.pick(0, in, 4)))
+	g.line("setback = %s", g.size(g.pick(0, in/2, 4)))
+	g.line("inset = %s", g.size(g.pick(0, in, 4)))
 	g.line("wood = %q", "show")
 	g.close()
 }
@@ -354,9 +366,9 @@ func (g *drawing) slab(c casing) {
 	}
 	g.open("%s %q", kind, "slab")
 	g.line("%s = %q", of, "box")
-	g.line("thickness = %s", size(g.pick(24, 64, 4)))
-	g.line("overhang_front = %s", size(g.pick(0, in, 4)))
-	g.line("overhang_ends = %s", size(g.pick(0, in, 4)))
+	g.line("thickness = %s", g.size(g.pick(24, 64, 4)))
+	g.line("overhang_front = %s", g.size(g.pick(0, in, 4)))
+	g.line("overhang_ends = %s", g.size(g.pick(0, in, 4)))
 	g.line("overhang_back = 0")
 	if c.bowed {
 		g.line("front = %q", "bow")
