@@ -67,7 +67,7 @@ func runBook(c *cobra.Command, args []string, out, paper string) error {
 		}
 	}
 	show := newProgress(c.ErrOrStderr())
-	pdf, err := book.PDF(job.Piece, job.Findings, book.Options{Paper: p, Progress: show.step})
+	pdf, err := book.PDF(job.Piece, job.Findings, book.Options{Paper: p, Model: job.Model, Progress: show.step})
 	show.clear()
 	if err != nil {
 		return fmt.Errorf("the book could not be made: %w", err)

@@ -16,6 +16,7 @@ type panel struct {
 	scene *scene
 	model sheet.Box // shared with the neighbours it is in line with
 	pen   pens
+	paint func(v sheet.View) []sheet.Item // instead of the scene's own lines
 	dims  []dimension
 	over  func(v sheet.View) []sheet.Item // drawn on the picture
 	marks []balloonFor
@@ -29,6 +30,7 @@ type dimension struct {
 	stops []measure.Length
 	sizes []why.Size
 	total why.Size
+	fine  bool     // printed to the graduation of gaps
 	at    *float64 // stands within the view, along this coordinate
 }
 
@@ -196,7 +198,11 @@ func (p *panel) dimensions(m *maker, v sheet.View) sheet.Dimensioned {
 // everywhere in the book, if they then add up; else the stops themselves are
 // rounded, which always does.
 func (d dimension) on(m *maker, v sheet.View) sheet.Dim {
-	out := v.Chain(d.side, m.rule, d.stops...)
+	style := m.rule
+	if d.fine {
+		style = m.fine
+	}
+	out := v.Chain(d.side, style, d.stops...)
 	if len(d.sizes) != len(d.stops)-1 {
 		return out
 	}
@@ -218,7 +224,11 @@ func (d dimension) on(m *maker, v sheet.View) sheet.Dim {
 
 // draw is the view with everything on it, and the marks that found no place.
 func (p *panel) draw(m *maker, v sheet.View, d sheet.Dimensioned) (out []sheet.Item, unseen []string) {
-	out = p.scene.paint(v, p.pen)
+	if p.paint != nil {
+		out = p.paint(v)
+	} else {
+		out = p.scene.paint(v, p.pen)
+	}
 	if p.over != nil {
 		out = append(out, p.over(v)...)
 	}

@@ -100,6 +100,11 @@ const balloonSize = lettering.Points(8)
 // with a line to it, clear of each other and of the boxes to avoid. Marks that
 // find no place are told.
 func balloons(v sheet.View, s ground, avoid []sheet.Box, want []balloonFor) (out []sheet.Item, unseen []string) {
+	return balloonsIn(v.OnPaper(), v, s, avoid, want)
+}
+
+// balloonsIn does so within a room on paper.
+func balloonsIn(page sheet.Box, v sheet.View, s ground, avoid []sheet.Box, want []balloonFor) (out []sheet.Item, unseen []string) {
 	taken := append([]sheet.Box(nil), avoid...)
 	var later []balloonFor
 	for _, w := range want {
@@ -120,7 +125,7 @@ func balloons(v sheet.View, s ground, avoid []sheet.Box, want []balloonFor) (out
 		}
 	}
 	for _, w := range later {
-		target, at, ok := w.beside(v, s, taken)
+		target, at, ok := w.beside(page, v, s, taken)
 		if !ok {
 			unseen = append(unseen, w.mark)
 			continue
@@ -221,13 +226,12 @@ func (w balloonFor) solid(v sheet.View, s ground, p sheet.Point) bool {
 
 // beside finds a place for a balloon near the part: short line, plain ground,
 // not over anything taken.
-func (w balloonFor) beside(v sheet.View, s ground, taken []sheet.Box) (target, at sheet.Point, ok bool) {
-	page := v.OnPaper()
+func (w balloonFor) beside(page sheet.Box, v sheet.View, s ground, taken []sheet.Box) (target, at sheet.Point, ok bool) {
 	least := math.Inf(1)
 	middle := v.Pt(w.room.X+w.room.W/2, w.room.Y+w.room.H/2)
 	for _, t := range w.targets(v, s) {
 		t = v.Pt(t.X, t.Y)
-		for _, far := range []float64{6.5, 8.5, 11, 14, 18} {
+		for _, far := range []float64{6.5, 8.5, 11, 14, 18, 24} {
 			for k := range 16 {
 				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / 16)
 				p := t.Plus(far*cos, far*sin)

@@ -96,7 +96,7 @@ func (k *linker) runs() [][]sheet.Point {
 			if len(at[spotOf(last)]) != 2 {
 				return run
 			}
-			i, p := k.next(at, used, last)
+			i, p := k.next(at, used, run[len(run)-2], last)
 			if i < 0 {
 				return run
 			}

@@ -203,10 +203,10 @@ func TestMetric(t *testing.T) {
 	if p.Spec.Commission.Unit != measure.Millimetres {
 		t.Fatal("the text is not in millimetres")
 	}
-	cover := strings.Join(texts(doc.Pages[0].Items), "\n")
+	views := strings.Join(texts(doc.Pages[sheetNamed(t, doc, "Views")-1].Items), "\n")
 	for _, want := range []string{"420", "640", "left side", "1:10", "mm, to"} {
-		if !strings.Contains(cover, want) {
-			t.Errorf("the cover does not say %q:\n%s", want, cover)
+		if !strings.Contains(views, want) {
+			t.Errorf("the views do not say %q:\n%s", want, views)
 		}
 	}
 	for i, p := range doc.Pages {

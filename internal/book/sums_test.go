@@ -42,6 +42,9 @@ func TestChainsAddUp(t *testing.T) {
 		for _, a := range m.p.Assemblies {
 			views = append(views, m.assemblyViews(a))
 		}
+		for _, f := range m.families() {
+			views = append(views, m.partViews(f, m.setOut(f.first)))
+		}
 		chains := 0
 		for _, a := range views {
 			for _, p := range a.panels {
