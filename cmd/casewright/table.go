@@ -114,16 +114,20 @@ func whole(size string) string {
 func width(s string) int { return uniseg.StringWidth(s) }
 
 // prose writes text wrapped, every line indented.
-func prose(b *bytes.Buffer, indent, text string) {
+func prose(b *bytes.Buffer, indent, text string) { hanging(b, indent, indent, text) }
+
+// hanging writes text wrapped, its first line indented in another way than the
+// rest.
+func hanging(b *bytes.Buffer, first, rest, text string) {
 	at := 0
 	for word := range strings.FieldsSeq(text) {
 		switch {
 		case at == 0:
-			b.WriteString(indent)
-			at = width(indent)
+			b.WriteString(first)
+			at = width(first)
 		case at+1+width(word) > wrapAt:
-			b.WriteString("\n" + indent)
-			at = width(indent)
+			b.WriteString("\n" + rest)
+			at = width(rest)
 		default:
 			b.WriteByte(' ')
 			at++

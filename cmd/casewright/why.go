@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"casewright/internal/measure"
 	"casewright/internal/piece"
 	"casewright/internal/why"
 
@@ -200,9 +201,9 @@ func clip(s string) string {
 // deep says; 0 means all.
 func (j *commission) explain(b *bytes.Buffer, p *piece.Part, s sizeWord, deep int) {
 	f := newPrinter(j.Spec.Commission)
-	fmt.Fprintf(b, "%s %s", strings.ReplaceAll(s.word, ".", " "), f.unit(f.settled(j.Piece.Shown(s.size))))
-	if shown := j.Piece.Shown(s.size); shown != s.size.Length() {
-		fmt.Fprintf(b, ", rounded from %s", f.exact(s.size.Length()))
+	fmt.Fprintf(b, "%s %s", strings.ReplaceAll(s.word, ".", " "), f.unit(f.settled(j.shown(s))))
+	if shown := j.shown(s); shown != s.size.Length() {
+		fmt.Fprintf(b, ", rounded from %s", f.unit(f.exact(s.size.Length())))
 	}
 	if p != nil && waits(p, s.size) {
 		fmt.Fprintf(b, ", planned: waits for the opening %s to be measured", p.WaitsFor.Path)
@@ -210,44 +211,81 @@ func (j *commission) explain(b *bytes.Buffer, p *piece.Part, s sizeWord, deep in
 	b.WriteByte('\n')
 	for i, l := range s.size.Explain(f.exact, deep) {
 		indent := strings.Repeat("  ", l.Depth+1)
-		if i > 0 {
-			fmt.Fprintf(b, "%s%s %s\n", strings.Repeat("  ", l.Depth), l.Called, f.unit(f.exact(l.Value)))
+		figure := f.exact(l.Value)
+		switch {
+		case i == 0:
+		case l.Names == "" && l.Rule == "": // nothing below it: one line tells all
+			leaf(b, l, l.Called+": "+f.unit(figure)+", "+origin(l, figure))
+			continue
+		default:
+			fmt.Fprintf(b, "%s%s: %s\n", strings.Repeat("  ", l.Depth), l.Called, f.unit(figure))
 		}
-		reason(b, indent, l)
+		reason(b, indent, l, figure)
 	}
 }
 
-// reason writes where one size comes from.
-func reason(b *bytes.Buffer, indent string, l why.Line) {
-	at := ""
-	if !l.At.IsZero() {
-		at = fmt.Sprintf("%s:%d:%d", l.At.File, l.At.Start.Line, l.At.Start.Column)
+// leaf writes a size that follows from no other. A place in a text is not parted
+// from it, so that it can be clicked and searched for.
+func leaf(b *bytes.Buffer, l why.Line, text string) {
+	indent := strings.Repeat("  ", l.Depth)
+	if l.Kind == why.Default {
+		hanging(b, indent, indent+"  ", text)
+		return
 	}
+	b.WriteString(indent + text + "\n")
+}
+
+// shown is a size as the piece prints it. Room that lies on a mark of the finer
+// graduation of gaps is told by that mark.
+func (j *commission) shown(s sizeWord) measure.Length {
+	if _, exact := j.Spec.Commission.GapStyle().Exact(s.size.Length()); exact && s.word == "room" {
+		return s.size.Length()
+	}
+	return j.Piece.Shown(s.size)
+}
+
+// reason writes where one size comes from.
+func reason(b *bytes.Buffer, indent string, l why.Line, figure string) {
 	switch {
 	case l.Names != "":
 		prose(b, indent, "= "+l.Names)
 		prose(b, indent, "= "+l.Figures)
-		written(b, indent, at)
+		written(b, indent, place(l))
 	case l.Rule != "":
 		prose(b, indent, l.Rule)
-		source(b, indent, l.Source)
-		written(b, indent, at)
-	case l.Kind == why.Default:
-		prose(b, indent, "by default, since the text is silent")
-		source(b, indent, l.Source)
+		if l.Source != "" && !strings.Contains(l.Rule, l.Source) {
+			prose(b, indent, "source: "+l.Source)
+		}
+		written(b, indent, place(l))
 	default:
-		prose(b, indent, strings.TrimSpace(l.Kind.String()+" "+l.Typed)+", "+at)
+		prose(b, indent, origin(l, figure))
 	}
+}
+
+// origin tells where a size comes from that follows from no other. What was
+// typed is repeated only where it was written in another way.
+func origin(l why.Line, figure string) string {
+	switch {
+	case l.Kind == why.Default && l.Source == "":
+		return "by default"
+	case l.Kind == why.Default:
+		return "by default (" + l.Source + ")"
+	case l.Typed == figure:
+		return l.Kind.String() + ", " + place(l)
+	}
+	return strings.TrimSpace(l.Kind.String()+" "+l.Typed) + ", " + place(l)
+}
+
+// place is the file, line and column behind a size, or "".
+func place(l why.Line) string {
+	if l.At.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf("%s:%d:%d", l.At.File, l.At.Start.Line, l.At.Start.Column)
 }
 
 func written(b *bytes.Buffer, indent, at string) {
 	if at != "" {
 		prose(b, indent, "written so, "+at)
-	}
-}
-
-func source(b *bytes.Buffer, indent, text string) {
-	if text != "" {
-		prose(b, indent, "source: "+text)
 	}
 }
