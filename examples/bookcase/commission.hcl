@@ -165,7 +165,7 @@ case "upper" {
 }
 
 hardware "butt hinge" {
-  kind      = "hinge"
+  kind      = "butt hinge"
   count     = 2
   length    = 2
   width     = 5/8

@@ -230,7 +230,7 @@ match "case" {
 }
 
 hardware "butt hinge" {
-  kind      = "hinge"
+  kind      = "butt hinge"
   count     = 2
   length    = 2 1/2
   width     = 3/4

@@ -374,7 +374,7 @@ type Overhang struct{ Front, Ends, Back why.Size }
 // `hardware "name"`.
 type Hardware struct {
 	Name      string
-	Kind      Text     // kind: "hinge", "knob", "pull", "catch", "hook", "shelf pin", "screw", "other"
+	Kind      Text     // kind: "butt hinge", "hinge", "knob", "pull", "catch", "hook", "shelf pin", "screw", "other"
 	Count     Number   // count: for the piece, or per door or drawer that cites it
 	Length    why.Size // length
 	Width     why.Size // width

@@ -103,7 +103,7 @@ var hardwareBlock = &block[Hardware]{
 		Example: `commission "first" {}
 
 hardware "butt hinge" {
-  kind      = "hinge"
+  kind      = "butt hinge"
   count     = 2
   length    = 2 1/2
   width     = 3/4
@@ -116,8 +116,8 @@ hardware "butt hinge" {
 		r.unique("hardware", n.label())
 	},
 	attrs: []attr[Hardware]{
-		choiceAt("kind", "What it is.", func(h *Hardware) *Text { return &h.Kind },
-			choices("hinge", "knob", "pull", "catch", "hook", "shelf pin", "screw", "other"), required),
+		choiceAt("kind", "What it is. The leaves of a butt hinge with length, width and thickness are let into door and case; any other hinge is only counted.", func(h *Hardware) *Text { return &h.Kind },
+			choices("butt hinge", "hinge", "knob", "pull", "catch", "hook", "shelf pin", "screw", "other"), required),
 		countAt("count", "How many: for each door or drawer that cites it, else for the piece.", "2", func(h *Hardware) *Number { return &h.Count }, fromTo(1, 100000), usual("1")),
 		lengthAt("length", "Length.", "2 1/2", func(h *Hardware) *why.Size { return &h.Length }),
 		lengthAt("width", "Width; of a hinge, one leaf.", "3/4", func(h *Hardware) *why.Size { return &h.Width }),

@@ -27,6 +27,7 @@ const (
 type doorWork struct {
 	spec *design.Door
 	o    *Opening
+	c    bay
 	path string
 	asm  *Assembly
 	at   Vec // left front bottom corner, its face in the case's front plane
@@ -46,7 +47,7 @@ func (b *builder) buildDoors(s *design.Door, o *Opening, c bay) {
 	if s.Mount.Value == "overlay" && b.overlayOnBow(o, "door", orSpan(s.Mount.At, s.At)) {
 		return
 	}
-	first := &doorWork{lap: b.overlay(s.Overlay, c), spec: s, o: o, path: o.Path + ".door", at: o.Corner, frame: b.wood(s.Wood, c.work.spec.Wood)}
+	first := &doorWork{lap: b.overlay(s.Overlay, c), spec: s, o: o, c: c, path: o.Path + ".door", at: o.Corner, frame: b.wood(s.Wood, c.work.spec.Wood)}
 	first.panelWood = b.wood(s.Panel.Wood, s.Wood, c.work.spec.Wood)
 	b.doorStock(first)
 	if !s.Pair.Value {
@@ -204,6 +205,7 @@ func (b *builder) buildDoor(d *doorWork, hand string) {
 		b.haunchedTenon(stiles[1], r, joinery.Far, d.tenon, d.tongue, d.groove, d.asm.At)
 	}
 	b.doorPanel(d, stiles, rails)
+	b.hinges(d, stiles)
 	d.o.waits(d.asm)
 	moving := 2 * d.stile.Length()
 	if d.spec.Pair.Value { // both doors grow into the gap between them

@@ -99,6 +99,12 @@ func (g *drawing) commission() {
 		g.line("moisture = %d", 6+g.r.IntN(4))
 		g.close()
 	}
+	g.open("hardware %q", "butt")
+	g.line("kind = %q", "butt hinge")
+	g.line("length = %s", g.size(g.pick(96, 160, 8)))
+	g.line("width = %s", g.size(g.pick(24, 40, 4)))
+	g.line("thickness = %s", g.size(g.pick(6, 10, 2)))
+	g.close()
 	g.piece()
 }
 
@@ -313,6 +319,9 @@ func (g *drawing) mount(c casing) {
 func (g *drawing) door(w int, c casing) {
 	g.open("door")
 	g.mount(c)
+	if g.chance(50) {
+		g.line("hinges = %q", "butt")
+	}
 	if w > 20*in && g.chance(60) {
 		g.line("pair = true")
 	} else {
