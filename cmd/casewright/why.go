@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"casewright/internal/measure"
@@ -22,8 +21,9 @@ func newWhy() *cobra.Command {
 the sum in names, the same sum in figures, and below it where each of its terms comes
 from, down to what stands in the text, was measured, or is a default with its source.
 
-WHAT is a part by its mark or path, an opening, an assembly by its letter, or a curve,
-with a dot and the size behind it; without one all its sizes are told, one step deep:
+WHAT is a part by its mark, path or name, an opening, an assembly by its letter, or a
+curve, with a dot and the size behind it; without one all its sizes are told, one step
+deep. The beginning of a path lists what is below it.
 
   parts       length, width, thickness, shoulder,
               blank.length, blank.width, blank.thickness,
@@ -36,6 +36,7 @@ Values on no mark of the rule are shown as decimals.`,
 		Example: `  casewright why examples/hall-cabinet A3.length
   casewright why examples/hall-cabinet cabinet.upper.keys.width
   casewright why examples/hall-cabinet C1
+  casewright why examples/hall-cabinet cabinet.upper
   casewright why A3.blank.length`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -56,94 +57,6 @@ Values on no mark of the rule are shown as decimals.`,
 		},
 	}
 }
-
-// target is a thing with sizes that can be asked about.
-type target struct {
-	keys  []string // what it can be called
-	title string
-	part  *piece.Part // nil for what is no part
-	sizes []sizeWord
-}
-
-type sizeWord struct {
-	word string
-	size why.Size
-}
-
-// targets are all things with sizes, parts first.
-func (j *commission) targets() []target {
-	var out []target
-	for _, p := range j.Piece.Parts {
-		out = append(out, j.partTarget(p))
-	}
-	for _, o := range j.Piece.Openings {
-		out = append(out, target{keys: []string{o.Path}, title: "opening " + o.Path,
-			sizes: given(sizeWord{"width", o.Width}, sizeWord{"height", o.Height}, sizeWord{"depth", o.Depth})})
-	}
-	for _, a := range j.Piece.Assemblies {
-		out = append(out, target{keys: []string{a.Letter, a.Path}, title: fmt.Sprintf("%s %s (%s), outside", a.Letter, a.Name, a.Path),
-			sizes: given(sizeWord{"width", a.Size[0]}, sizeWord{"height", a.Size[1]}, sizeWord{"depth", a.Size[2]})})
-	}
-	for _, c := range j.Piece.Curves {
-		out = append(out, target{keys: []string{c.Name}, title: "curve “" + c.Name + "”",
-			sizes: given(sizeWord{"chord", c.Spec.Chord}, sizeWord{"rise", c.Spec.Rise}, sizeWord{"flats", c.Spec.Flats})})
-	}
-	return out
-}
-
-func (j *commission) partTarget(p *piece.Part) target {
-	t := target{keys: []string{p.Mark, p.Path}, title: fmt.Sprintf("%s %s (%s)", p.Mark, p.Name, p.Path), part: p,
-		sizes: given(
-			sizeWord{"length", p.Length}, sizeWord{"width", p.Width}, sizeWord{"thickness", p.Thickness}, sizeWord{"shoulder", p.Shoulder},
-			sizeWord{"blank.length", p.Blank.Length}, sizeWord{"blank.width", p.Blank.Width}, sizeWord{"blank.thickness", p.Blank.Thickness})}
-	for _, f := range j.Piece.Fits {
-		if f.Part == p {
-			t.sizes = append(t.sizes, given(sizeWord{"room", f.Room})...)
-		}
-	}
-	return t
-}
-
-func given(all ...sizeWord) []sizeWord {
-	var out []sizeWord
-	for _, s := range all {
-		if s.size.Given() {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// why explains what is asked about, or says what may have been meant.
-func (j *commission) why(what string) ([]byte, error) {
-	all := j.targets()
-	if found := called(all, what); len(found) > 0 {
-		return j.explainAll(found[0]), nil
-	}
-	for dot := strings.LastIndexByte(what, '.'); dot > 0; dot = strings.LastIndexByte(what[:dot], '.') {
-		key, word := what[:dot], strings.ToLower(what[dot+1:])
-		if found := called(all, key); len(found) > 0 && isSizeWord(word) {
-			return j.explainOne(found, key, word)
-		}
-	}
-	return nil, unknown(all, what)
-}
-
-// called are the things that a key may mean, the likeliest first.
-func called(all []target, key string) []target {
-	var found []target
-	for _, t := range all {
-		if slices.ContainsFunc(t.keys, func(k string) bool { return strings.EqualFold(k, key) }) {
-			found = append(found, t)
-		}
-	}
-	return found
-}
-
-var sizeWords = []string{"length", "width", "thickness", "shoulder", "height", "depth", "room", "chord", "rise", "flats",
-	"blank", "blank.length", "blank.width", "blank.thickness"}
-
-func isSizeWord(word string) bool { return slices.Contains(sizeWords, word) }
 
 // explainAll tells all sizes of one thing, one step deep: told in full, they
 // would repeat what they share.
@@ -175,19 +88,6 @@ func (j *commission) explainOne(found []target, key, word string) ([]byte, error
 		}
 	}
 	return nil, fmt.Errorf("%s has no %s\n  it has: %s", key, strings.ReplaceAll(word, ".", " "), strings.Join(has, ", "))
-}
-
-func unknown(all []target, what string) error {
-	var known []string
-	for _, t := range all {
-		known = append(known, t.keys...)
-		for _, k := range t.keys {
-			for _, s := range t.sizes {
-				known = append(known, k+"."+s.word)
-			}
-		}
-	}
-	return fmt.Errorf("the piece has nothing called %q%s\n  “casewright parts” lists the marks, “casewright parts --csv” the paths", clip(what), didYouMean(what, known))
 }
 
 func clip(s string) string {
