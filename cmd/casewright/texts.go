@@ -104,6 +104,8 @@ func readTexts(path string) ([]design.Source, error) {
 		if files, err = textsIn(path); err != nil {
 			return nil, err
 		}
+	} else if err := isText(path, info); err != nil {
+		return nil, err
 	}
 	var sources []design.Source
 	left := int64(mostRead)
@@ -116,6 +118,15 @@ func readTexts(path string) ([]design.Source, error) {
 		sources = append(sources, design.Source{Name: filepath.ToSlash(f), Text: text})
 	}
 	return sources, nil
+}
+
+// isText refuses a file that is no text of a commission: a letter or a picture
+// would only give a flood of errors.
+func isText(path string, info fs.FileInfo) error {
+	if !info.Mode().IsRegular() || strings.EqualFold(filepath.Ext(path), ".hcl") {
+		return nil // what is no ordinary file is refused when it is read
+	}
+	return fmt.Errorf("%s is no text of a commission: their names end in .hcl\n  give such a text, or the folder it is in", shown(path))
 }
 
 func textsIn(folder string) ([]string, error) {
