@@ -78,8 +78,42 @@ func newRoot() *cobra.Command {
 	root.SetVersionTemplate("casewright {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newCheck(), newParts(), newWhy(), newBook(), newModel(), newWeigh(), newExplain(), newInit())
+	root.SetHelpCommand(newHelp(root))
+	root.AddCommand(newVersion(), newCheck(), newParts(), newWhy(), newBook(), newModel(), newWeigh(), newExplain(), newInit())
 	return root
+}
+
+// newHelp is cobra's command help, which for an unknown word says so.
+func newHelp(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "Tell how a command is used",
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, rest, err := root.Find(args)
+			switch {
+			case err != nil || c == nil || c == root && len(rest) > 0:
+				return knownCommand(root, args)
+			case len(rest) > 0:
+				return fmt.Errorf("%s has no commands of its own\n  see: %s --help", c.Name(), c.CommandPath())
+			}
+			c.InitDefaultHelpFlag()
+			c.InitDefaultVersionFlag()
+			return c.Help()
+		},
+	}
+}
+
+// newVersion is --version for those who type it as a command.
+func newVersion() *cobra.Command {
+	return &cobra.Command{
+		Use:    "version",
+		Short:  "Tell which build this is, as --version does",
+		Hidden: true,
+		Args:   atMost(0, "nothing"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			return write(c.OutOrStdout(), []byte("casewright "+version()+"\n"))
+		},
+	}
 }
 
 // knownCommand reports a first word that is no command.
@@ -89,7 +123,9 @@ func knownCommand(c *cobra.Command, args []string) error {
 	}
 	var names []string
 	for _, k := range c.Commands() {
-		names = append(names, k.Name())
+		if !k.Hidden || k.Name() == "version" {
+			names = append(names, k.Name())
+		}
 	}
 	return fmt.Errorf("there is no command %q%s\n  see: casewright --help", clip(args[0]), didYouMean(args[0], names))
 }
