@@ -23,9 +23,10 @@ func newBook() *cobra.Command {
 		Use:   "book [PATH]",
 		Short: "Print the build book as one PDF file",
 		Long: `Prints the build book of the commission in PATH (by default the current folder) into
-one PDF file: cover with views to scale, what to settle before cutting, parts and
-blanks, a sheet for each assembly, dovetails in full size, curves with ordinates,
-openings to measure, how the wood moves, and sources.
+one PDF file: a picture of the piece as it stands, what to settle before cutting, views
+to scale, the piece drawn apart, parts and blanks, a sheet for each assembly, part and
+kind of joint, dovetails in full size, curves with ordinates, openings to measure, how
+the wood moves, and sources.
 
 The file is written whole or not at all. One that is there already is replaced if it is
 a PDF file, and left alone otherwise. With errors in the text nothing is written. With

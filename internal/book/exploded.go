@@ -17,7 +17,7 @@ const manyParts = 40
 // what stands and one for each kind of drawer and door.
 func (m *maker) exploded() error {
 	if len(m.p.Parts) <= manyParts {
-		m.explodedSheet("Exploded view", m.p.Assemblies, "")
+		m.explodedSheet("Exploded view", m.p.Assemblies, nil, "")
 		return nil
 	}
 	for _, group := range m.alike() {
@@ -25,13 +25,14 @@ func (m *maker) exploded() error {
 		if len(group) > 1 {
 			words = "Drawn for " + group[0].Letter + ", and the same for " + lettersOf(group[1:]) + ", part for part: " + sameParts(group) + "."
 		}
-		m.explodedSheet("Exploded: "+assemblyTitle(group), group[:1], words)
+		m.explodedSheet("Exploded: "+assemblyTitle(group), group[:1], group[1:], words)
 	}
 	return nil
 }
 
-// explodedSheet draws assemblies apart, each part with its mark.
-func (m *maker) explodedSheet(title string, group []*piece.Assembly, words string) {
+// explodedSheet draws assemblies apart, each part with its mark and those of
+// the same part in assemblies that are alike.
+func (m *maker) explodedSheet(title string, group, alike []*piece.Assembly, words string) {
 	drawn, ok := m.apart(title, group)
 	if !ok {
 		return
@@ -54,7 +55,7 @@ func (m *maker) explodedSheet(title string, group []*piece.Assembly, words strin
 	lead := sheet.Paragraph{At: sheet.Pt(box.X, box.Y+titleDrop), Width: box.W, Text: words, Ink: sheet.Dark, Size: 9.5}
 	d.add(sheet.Text{At: sheet.Pt(box.X, box.Y), Text: title, Size: sheet.SizeHead, Level: sheet.Top}, lead)
 	d.add(pictureQuill.ink(drawn, v)...)
-	marked, unseen := balloonsIn(m.explodedRoom(d.paper).Inset(-marksRoom), v, owners, nil, m.grouped(drawn, group))
+	marked, unseen := balloonsIn(m.explodedRoom(d.paper).Inset(-marksRoom), v, owners, nil, m.grouped(drawn, group, alike))
 	d.add(marked...)
 	if len(unseen) > 0 {
 		text := "Hidden behind others: " + listed(unseen) + "."
@@ -149,7 +150,7 @@ func apartBy(group []*piece.Assembly) measure.Length {
 
 // grouped asks for one mark for each part, or for each row of parts of one
 // name, such as the boards of a back.
-func (m *maker) grouped(drawn view.Drawing, group []*piece.Assembly) []balloonFor {
+func (m *maker) grouped(drawn view.Drawing, group, alike []*piece.Assembly) []balloonFor {
 	rooms := map[*piece.Part]sheet.Box{}
 	for _, s := range drawn.Seen {
 		rooms[m.p.Parts[s.Body]] = sheet.Box{X: s.Bounds.Min.X, Y: s.Bounds.Min.Y, W: s.Bounds.Max.X - s.Bounds.Min.X, H: s.Bounds.Max.Y - s.Bounds.Min.Y}
@@ -158,10 +159,14 @@ func (m *maker) grouped(drawn view.Drawing, group []*piece.Assembly) []balloonFo
 	for _, a := range group {
 		for i := 0; i < len(a.Parts); {
 			n := i + 1
-			for n < len(a.Parts) && stem(a.Parts[n].Name) == stem(a.Parts[i].Name) && a.Parts[i].Name != a.Parts[n].Name {
+			for n < len(a.Parts) && a.Parts[i].Name != a.Parts[n].Name && stem(a.Parts[n].Name) == stem(a.Parts[i].Name) && beside(a.Parts[n-1], a.Parts[n]) {
 				n++
 			}
-			out = append(out, rowBalloon(a.Parts[i:n], rooms))
+			w := rowBalloon(a.Parts[i:n], rooms)
+			for _, o := range alike {
+				w.mark += " " + rowMark(o.Parts[i:n])
+			}
+			out = append(out, w)
 			i = n
 		}
 	}
@@ -169,10 +174,7 @@ func (m *maker) grouped(drawn view.Drawing, group []*piece.Assembly) []balloonFo
 }
 
 func rowBalloon(parts []*piece.Part, rooms map[*piece.Part]sheet.Box) balloonFor {
-	w := balloonFor{mark: parts[0].Mark}
-	if len(parts) > 1 {
-		w.mark += "–" + parts[len(parts)-1].Mark
-	}
+	w := balloonFor{mark: rowMark(parts)}
 	in := map[*piece.Part]bool{}
 	for _, p := range parts {
 		in[p] = true
@@ -182,6 +184,22 @@ func rowBalloon(parts []*piece.Part, rooms map[*piece.Part]sheet.Box) balloonFor
 	}
 	w.covers = func(b *body) bool { return b != nil && in[b.part] }
 	return w
+}
+
+// rowMark is “A3”, or “A5–A9”.
+func rowMark(parts []*piece.Part) string {
+	if len(parts) == 1 {
+		return parts[0].Mark
+	}
+	return parts[0].Mark + "–" + parts[len(parts)-1].Mark
+}
+
+// beside reports whether two parts lie side by side, but for a gap to move in.
+func beside(a, b *piece.Part) bool {
+	const gap = 5 * measure.Millimetre
+	al, ah := a.Corners()
+	bl, bh := b.Corners()
+	return al.X <= bh.X+gap && bl.X <= ah.X+gap && al.Y <= bh.Y+gap && bl.Y <= ah.Y+gap && al.Z <= bh.Z+gap && bl.Z <= ah.Z+gap
 }
 
 // stem is a name without its number: “back board 3” is one of the back boards.

@@ -110,10 +110,14 @@ func (m *maker) partSheets() error {
 // three views, and a row for each thing cut into it.
 func (m *maker) partSheet(fam *family) {
 	s := m.setOut(fam.first)
-	upright, turned := m.partOn(m.paper, fam, s), m.partOn(m.paper.Landscape(), fam, s)
-	best := upright
-	if turned.scale.Ratio() > upright.scale.Ratio() {
-		best = turned
+	var best partDraft
+	for _, rows := range []bool{true, false} {
+		for _, paper := range []sheet.Paper{m.paper, m.paper.Landscape()} {
+			tried := m.partOn(paper, fam, s, rows)
+			if best.draft == nil || tried.worth() > best.worth() {
+				best = tried
+			}
+		}
 	}
 	m.drafts = append(m.drafts, best.draft)
 	for _, b := range slices.Concat(fam.equal, fam.mirror) {
@@ -132,46 +136,43 @@ type partDraft struct {
 	rest  *sheet.Table // what has to go on a sheet of its own
 }
 
-func (m *maker) partOn(paper sheet.Paper, fam *family, s *setOut) partDraft {
+// worth is the scale, but views must be twice as large before their rows go to
+// a second sheet.
+func (d partDraft) worth() float64 {
+	if d.rest != nil {
+		return d.scale.Ratio() / 1.95
+	}
+	return d.scale.Ratio()
+}
+
+// partOn is the sheet on one paper, with the rows below the views or without.
+func (m *maker) partOn(paper sheet.Paper, fam *family, s *setOut, withRows bool) partDraft {
 	d := &draft{paper: paper, title: fam.title(), views: true}
 	box := writable(paper)
 	y := m.partWords(d, box, fam)
-	rows := m.cutTable(s)
-	below, fits := m.rowsRoom(rows, box, box.Bottom()-y)
 	notes := m.partNotes(fam)
 	notes.Width = box.W
 	notes.At = sheet.Pt(box.X, box.Bottom()-notes.Height())
-	room := sheet.Box{X: box.X, Y: y, W: box.W, H: notes.At.Y - 4 - y - below}
+	room := sheet.Box{X: box.X, Y: y, W: box.W, H: notes.At.Y - 4 - y}
+	out := partDraft{draft: d}
+	if rows := m.cutTable(s); len(rows.Rows) > 0 && withRows {
+		part := rows.Layout(box.W, 1e4, 1e4)[0]
+		d.add(part.At(sheet.Pt(box.X, room.Bottom()+2-part.Height)))
+		room.H -= part.Height
+	} else if len(rows.Rows) > 0 {
+		out.rest = &rows
+	}
 	if len(fam.mirror) > 0 {
 		room.H -= handsRoom + 4
 		d.add(m.handsOf(fam, sheet.Box{X: box.X, Y: room.Bottom() + 2, W: box.W, H: handsRoom})...)
 	}
 	drawn := m.partViews(fam, s).draw(room, m.scales)
-	drop := max(0, (room.H-drawn.height)*0.4)
-	d.add(sheet.Group{At: sheet.Move(0, drop), Items: drawn.items}, notes)
-	d.scale = drawn.scale.String()
-	out := partDraft{draft: d, scale: drawn.scale}
-	switch {
-	case len(rows.Rows) == 0:
-	case fits:
-		d.add(rows.Layout(box.W, below, below)[0].At(sheet.Pt(box.X, notes.At.Y-2-below)))
-	default:
-		out.rest = &rows
+	if drawn.height > room.H+1e-9 { // not even at the smallest scale
+		drawn.scale = sheet.Scale{Paper: 1, Model: 10000}
 	}
+	d.add(sheet.Group{At: sheet.Move(0, max(0, (room.H-drawn.height)*0.4)), Items: drawn.items}, notes)
+	d.scale, out.scale = drawn.scale.String(), drawn.scale
 	return out
-}
-
-// rowsRoom is how high the rows are; where that leaves less than half of the
-// sheet to the views, they go elsewhere.
-func (m *maker) rowsRoom(t sheet.Table, box sheet.Box, high float64) (float64, bool) {
-	if len(t.Rows) == 0 {
-		return 0, true
-	}
-	parts := t.Layout(box.W, 1e4, 1e4)
-	if h := parts[0].Height; h < high*0.5 {
-		return h, true
-	}
-	return 0, false
 }
 
 func (f *family) title() string {
@@ -181,11 +182,15 @@ func (f *family) title() string {
 			name = stem(name)
 		}
 	}
-	out := f.marks() + " · " + name
-	if len(f.mirror) > 0 {
-		out = f.marks() + " and " + runOf(f.mirror) + " · " + name + ", and its mirror image"
+	all := append(slices.Clone(f.equal), f.mirror...)
+	switch marks := runOf(all); {
+	case len(all) > 4:
+		return fmt.Sprintf("%s and %d more · %s", f.first.part.Mark, len(all)-1, name)
+	case len(f.mirror) > 0:
+		return marks + " · " + name + ", a pair"
+	default:
+		return marks + " · " + name
 	}
-	return out
 }
 
 // partWords are the mark, the name, the sizes over all and what the part is of;

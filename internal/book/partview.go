@@ -207,8 +207,8 @@ func edgeMark(v sheet.View) []sheet.Item {
 // cutTable is a row for each joint of the part: where, and how large.
 func (m *maker) cutTable(s *setOut) sheet.Table {
 	t := sheet.Table{Size: 8.5, Columns: []sheet.Column{
-		{Title: "cut", Width: 30}, {Title: "joint"}, {Title: "from the end", Width: 27}, {Title: "from the edge", Width: 27},
-		{Title: "from the show face", Width: 28}, {Title: "sizes; laid out", Weight: 1.1},
+		{Title: "cut", Width: 24}, {Title: "joint"}, {Title: "from the end", Width: 25}, {Title: "from the edge", Width: 25},
+		{Title: "from the face", Width: 25}, {Title: "sizes; laid out", Weight: 1.1},
 	}}
 	for i := 0; i < len(s.cuts); {
 		n, at := i+1, s.cuts[i].at
