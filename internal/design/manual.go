@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -62,6 +63,11 @@ func writeBlock(b *strings.Builder, def Block) {
 	case MayHaveLabel:
 		fmt.Fprintf(b, "\nWritten `%s { }` or `%s \"…\" { }`. The name is %s.\n", def.Type, def.Type, def.LabelDoc)
 	}
+	if twin := twinOf(def); twin != "" {
+		fmt.Fprintf(b, "\nIt takes the entries and blocks of [`%s`](#%s).\n", twin, anchor(*blockByID(twin)))
+		writeExample(b, def)
+		return
+	}
 	if len(def.Attributes) > 0 {
 		b.WriteString("\n| entry | takes | meaning | if not given |\n| --- | --- | --- | --- |\n")
 	}
@@ -78,12 +84,34 @@ func writeBlock(b *strings.Builder, def Block) {
 		}
 		fmt.Fprintf(b, "\nInside it: %s.\n", listed(inner, "and"))
 	}
+	writeExample(b, def)
+}
+
+func writeExample(b *strings.Builder, def Block) {
 	if def.Example != "" {
 		fmt.Fprintf(b, "\n```hcl\n%s```\n", def.Example)
 	}
 }
 
+// twinOf is the block told earlier that takes exactly the same, so that a long
+// table is printed once; "" for a block without one.
+func twinOf(def Block) string {
+	twin := def.ID + "s"
+	other, ok := Schema().Find(twin)
+	if !ok || !slices.EqualFunc(def.Attributes, other.Attributes, sameAttribute) || !slices.Equal(def.Blocks, other.Blocks) {
+		return ""
+	}
+	return twin
+}
+
+func sameAttribute(a, b Attribute) bool {
+	return a.Name == b.Name && a.Kind == b.Kind && a.Doc == b.Doc && a.Usual == b.Usual && a.Required == b.Required && slices.Equal(a.Choices, b.Choices)
+}
+
 func takes(a Attribute) string {
+	if len(a.Choices) == 1 {
+		return "only " + choiceWords(a.Choices)
+	}
 	if len(a.Choices) > 0 {
 		return "one of " + choiceWords(a.Choices)
 	}

@@ -29,6 +29,26 @@ func TestManual(t *testing.T) {
 	}
 }
 
+// TestManualTellsTwins sees that a block told by another one's table is told
+// nowhere else, and that what is pointed to is there, with every entry.
+func TestManualTellsTwins(t *testing.T) {
+	for _, c := range []struct{ block, by string }{{"drawer", "drawers"}, {"door", "doors"}} {
+		_, section, ok := strings.Cut(Manual(), "\n### "+c.block+"\n")
+		section, _, _ = strings.Cut(section, "\n### ")
+		if !ok || !strings.Contains(section, "the entries and blocks of [`"+c.by+"`](#"+c.by+")") || strings.Contains(section, "| entry |") {
+			t.Errorf("%s does not point to %s:\n%s", c.block, c.by, section)
+		}
+		_, section, _ = strings.Cut(Manual(), "\n### "+c.by+"\n")
+		section, _, _ = strings.Cut(section, "\n### ")
+		def, _ := Schema().Find(c.block)
+		for _, a := range def.Attributes {
+			if !strings.Contains(section, "\n| `"+a.Name+"` |") {
+				t.Errorf("%s lacks %s", c.by, a.Name)
+			}
+		}
+	}
+}
+
 // TestManualExamples reads every example of the manual as a commission.
 func TestManualExamples(t *testing.T) {
 	found := regexp.MustCompile("(?s)```hcl\n(.*?)```").FindAllStringSubmatch(Manual(), -1)
