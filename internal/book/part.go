@@ -136,11 +136,11 @@ type partDraft struct {
 	rest  *sheet.Table // what has to go on a sheet of its own
 }
 
-// worth is the scale, but views must be twice as large before their rows go to
-// a second sheet.
+// worth is the scale, but views must be larger by more than one step of the
+// usual scales (1:5 to 1:2 is one) before their rows go to a second sheet.
 func (d partDraft) worth() float64 {
 	if d.rest != nil {
-		return d.scale.Ratio() / 1.95
+		return d.scale.Ratio() / 2.6
 	}
 	return d.scale.Ratio()
 }

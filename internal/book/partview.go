@@ -204,6 +204,16 @@ func edgeMark(v sheet.View) []sheet.Item {
 	return []sheet.Item{sheet.Polyline{Points: []sheet.Point{{X: x - h/2, Y: b.Y + h}, {X: x, Y: b.Y}, {X: x + h/2, Y: b.Y + h}}, Pen: sheet.Pen{Width: 0.35}}}
 }
 
+// asOne reports whether two cuts are one thing to mark out: all of a row of
+// dovetails, or what leaves a tenon. The two rabbets of a back board are not.
+func asOne(a, b cut) bool {
+	return a.feature.Joint == b.feature.Joint && (dovetailed(a) || leavesTenon(a) && leavesTenon(b))
+}
+
+func leavesTenon(c cut) bool {
+	return c.feature.Kind == joinery.TenonWaste || c.feature.Kind == joinery.Haunch
+}
+
 // cutTable is a row for each joint of the part: where, and how large.
 func (m *maker) cutTable(s *setOut) sheet.Table {
 	t := sheet.Table{Size: 8.5, Columns: []sheet.Column{
@@ -212,7 +222,7 @@ func (m *maker) cutTable(s *setOut) sheet.Table {
 	}}
 	for i := 0; i < len(s.cuts); {
 		n, at := i+1, s.cuts[i].at
-		for n < len(s.cuts) && s.cuts[n].feature.Joint == s.cuts[i].feature.Joint {
+		for n < len(s.cuts) && asOne(s.cuts[i], s.cuts[n]) {
 			at = together(at, s.cuts[n].at)
 			n++
 		}
