@@ -343,6 +343,7 @@ type Stand struct {
 	Height    why.Size // height
 	Legs      Number   // legs: how many, even
 	Leg       why.Size // leg: section, square
+	Taper     why.Size // taper: how much legs lose at the foot on each inner face
 	Rail      why.Size // rail: height of rails
 	Thickness why.Size // thickness of rails or plinth boards
 	Setback   why.Size // setback: of the front rail or plinth from the case's front

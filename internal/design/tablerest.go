@@ -36,6 +36,7 @@ stand "stand" {
 		lengthAt("height", "Height.", "5", func(s *Stand) *why.Size { return &s.Height }, required),
 		countAt("legs", "How many legs; an even number.", "4", func(s *Stand) *Number { return &s.Legs }, fromTo(4, 40), usual("4")),
 		lengthAt("leg", "Thickness of the square legs.", "1 3/4", func(s *Stand) *why.Size { return &s.Leg }, usual("1 3/4 in ("+practice+")")),
+		lengthAt("taper", "How much narrower legs are at the foot, taken from each inner face below the rails.", "3/8", func(s *Stand) *why.Size { return &s.Taper }, orZero, usual("0")),
 		lengthAt("rail", "Height of the rails.", "2", func(s *Stand) *why.Size { return &s.Rail }, usual("2 in ("+practice+")")),
 		lengthAt("thickness", "Thickness of rails or plinth boards.", "7/8", func(s *Stand) *why.Size { return &s.Thickness }, usual("3/4 in ("+practice+")")),
 		lengthAt("setback", "How far the front rail or plinth stands back from the case's front.", "2", func(s *Stand) *why.Size { return &s.Setback }, orZero, usual("0")),

@@ -45,6 +45,7 @@ const (
 	Lap        FeatureKind = "lap"
 	Bevel      FeatureKind = "bevel"
 	Hole       FeatureKind = "hole"
+	Taper      FeatureKind = "taper"
 	Notch      FeatureKind = "notch"
 	CurveWaste FeatureKind = "curved edge"
 )

@@ -28,6 +28,7 @@ var explanations = []diag.Explanation{
 	{Code: "E322", Title: "a species that cannot be", Text: "The figures given for a species of one's own are outside what any wood has. Shrinkage is in percent from green to oven-dry, specific gravity of oven-dry wood at its volume at 12 %."},
 	{Code: "E323", Title: "movement cannot be reckoned", Text: "A wood lacks the figure that its movement is worked out from, or its moisture is given as one that no wood has."},
 	{Code: "E324", Title: "an overlay front on a bow", Text: "A front that laps the case would have to be bent round the edges behind it. On a bowed case fronts are set into their openings and sawn to the curve."},
+	{Code: "E325", Title: "a taper that leaves no foot", Text: "Legs are tapered on their inner faces, those in the middle of a row on two that face each other. Twice the taper must stay under the leg's thickness."},
 	{Code: "E330", Title: "a curve that cannot be drawn", Text: "Chord and rise do not make the curve asked for. An arc can rise by less than half its chord; a bent batten has the same limit here."},
 	{Code: "E331", Title: "a curve that does not span", Text: "What follows a curve from end to end must be as wide as chord and flats together, else no two parts would agree where the curve is. A loose top may span its case or itself."},
 	{Code: "E340", Title: "no such part", Text: "A path names no part. Paths run from the case inwards by the names in the text; rows and columns without a name have their number, from the top and from the left. A star stands for any one name."},

@@ -56,6 +56,7 @@ var wrong = []struct {
 	{"no radial figure", box("wood = \"w\"", "drawer {}", "wood \"w\" {\n species = \"wenge\"\n cut = \"quarter\"\n}"), "E323", "wood"},
 	{"arc too round", box("front = \"bow\"", "", "curve \"bow\" {\n shape = \"arc\"\n chord = 30\n rise = 16\n}"), "E330", "curve"},
 	{"overlay on a bow", box("front = \"bow\"", "door {\n hinge = \"left\"\n mount = \"overlay\"\n}", "curve \"bow\" {\n shape = \"arc\"\n chord = 30\n rise = 1\n}"), "E324", `"overlay"`},
+	{"taper too steep", box("", "", "stand \"s\" {\n under = \"box\"\n height = 6\n leg = 1 1/2\n taper = 3/4\n}"), "E325", "3/4"},
 	{"curve too short", box("front = \"bow\"", "", "curve \"bow\" {\n shape = \"arc\"\n chord = 29\n rise = 1\n}"), "E331", `"bow"`},
 	{"no such part", box("", "", "match \"m\" {\n kind = \"ring\"\n parts = [\"box.side.middle\"]\n}"), "E340", `"box.side.middle"`},
 	{"part in two sets", box("", "", "match \"m\" {\n kind = \"ring\"\n parts = [\"box.side.*\"]\n}\nmatch \"n\" {\n kind = \"run\"\n parts = [\"box.side.left\", \"box.top\"]\n}"), "E341", `"box.side.left"`},

@@ -86,10 +86,15 @@ func (b *builder) shelves(s *design.Shelves, door *design.Door, c bay) {
 	}
 	gaps := measure.Split(left.Length(), n+1)
 	up := measure.Length(0)
+	var ups []measure.Length
 	for i := range n {
 		up += gaps[i]
+		ups = append(ups, up)
 		b.oneOfShelves(s, c, i, up, thick, deep)
 		up += thick.Length()
+	}
+	if s.Adjustable.Value {
+		b.pinHoles(s, c, ups, deep)
 	}
 }
 

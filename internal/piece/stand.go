@@ -153,6 +153,53 @@ func (b *builder) legs(k *standWork) {
 	for i := range rows {
 		b.standRail(k, "cross rail "+itoa(i+1), fronts[i], backs[i], rail, thick, Back)
 	}
+	for i := range rows {
+		b.taper(k, fronts[i], rail, i, rows, joinery.HighSide)
+		b.taper(k, backs[i], rail, i, rows, joinery.LowSide)
+	}
+}
+
+// taper planes a leg's inner faces to nothing at the rails: towards the middle
+// of the stand, and towards the other row; a leg of the middle to both sides.
+func (b *builder) taper(k *standWork, leg *Part, rail why.Size, i, rows int, inner joinery.Face) {
+	by := k.spec.Taper.Length()
+	run := leg.Length.Length() - rail.Length()
+	if by <= 0 || run <= 0 {
+		return
+	}
+	faces := []joinery.Face{inner}
+	if i < rows-1 {
+		faces = append(faces, joinery.BackEdge)
+	}
+	if i > 0 {
+		faces = append(faces, joinery.FrontEdge)
+	}
+	if 2*by >= leg.Width.Length() {
+		b.report(diag.Diagnostic{Code: "E325", Severity: diag.Error, Subject: k.spec.Taper.At(), Where: k.spec.Name,
+			Summary: "a taper of " + b.fmt(by) + " leaves nothing of the foot of a leg " + b.fmt(leg.Width.Length()) + " thick",
+			Detail:  "A leg in the middle loses it on two faces. Keep it under half the leg."})
+		return
+	}
+	j := b.joint("taper", leg.Name+" below the rails", leg, nil, k.spec.At)
+	j.Depth = k.spec.Taper
+	for _, f := range faces {
+		j.cut(leg, []joinery.Feature{tapered(straight(leg), f, by, run)}, nil)
+	}
+}
+
+// tapered is the wedge off one long face: by wide at the near end, nothing at run.
+func tapered(box joinery.Box, f joinery.Face, by, run measure.Length) joinery.Feature {
+	wide := box.Along(f.Axis())
+	at := func(in measure.Length) measure.Length {
+		if f == joinery.BackEdge || f == joinery.HighSide {
+			return wide - in
+		}
+		return in
+	}
+	if f.Axis() == joinery.W { // its plane is (L, W)
+		return turned(joinery.Feature{Kind: joinery.Taper, Axis: joinery.T, To: box.T, Outline: []joinery.Point{{U: 0, V: at(0)}, {U: 0, V: at(by)}, {U: run, V: at(0)}}})
+	}
+	return turned(joinery.Feature{Kind: joinery.Taper, Axis: joinery.W, To: box.W, Outline: []joinery.Point{{U: at(0), V: 0}, {U: at(by), V: 0}, {U: at(0), V: run}}})
 }
 
 func (b *builder) leg(k *standWork, row string, i int, sec why.Size, at Vec) *Part {

@@ -361,6 +361,9 @@ func (g *drawing) stand(c casing) {
 			legs = 6
 		}
 		g.line("legs = %d", legs)
+		if g.chance(40) {
+			g.line("taper = %s", g.size(g.pick(8, 32, 4)))
+		}
 	}
 	g.line("setback = %s", g.size(g.pick(0, in/2, 4)))
 	g.line("inset = %s", g.size(g.pick(0, in, 4)))
