@@ -47,16 +47,20 @@ func (s *scan) unitApart(start, last int) bool {
 	if at == last || at >= len(s.f.text) {
 		return false
 	}
-	r, _ := utf8.DecodeRune(s.f.text[at:])
-	if !unicode.IsLetter(r) && !strings.ContainsRune(`"'′″’”`, r) {
-		return false
+	r, n := utf8.DecodeRune(s.f.text[at:])
+	stop, ok := at+n, false
+	if strings.ContainsRune(`"'′″’”`, r) { // a quote that closes nothing: 42 "
+		rest := bytes.TrimLeft(s.f.text[stop:s.f.lineEnd(s.f.line(at))], " \t\r")
+		if len(rest) == 0 || bytes.IndexByte([]byte(",)]}#"), rest[0]) >= 0 {
+			_, ok = unitsApart(string(s.f.text[start:stop]))
+		}
+	} else if unit, _ := s.unitWord(last); unit != "" {
+		stop, ok = s.asLength(start, last)
 	}
-	stop, ok := s.asLength(start, last)
-	if !ok || stop <= at {
-		return false
+	if ok {
+		s.withUnit(start, stop)
 	}
-	s.withUnit(start, stop)
-	return true
+	return ok
 }
 
 // withUnit reports a size that brings its unit and stands without quotes.
