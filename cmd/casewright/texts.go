@@ -79,17 +79,14 @@ func (j *commission) text(name string) ([]byte, bool) {
 	return nil, false
 }
 
-// renderErrors prints all errors and how many there are.
+// renderErrors prints all errors and how many there are, with the notes on the
+// text after them: the slip that a note tells of may be what the errors come from.
 func (j *commission) renderErrors(w io.Writer) {
-	n := 0
 	for _, d := range j.Text {
-		if d.Severity == diag.Error {
-			n++
-			diag.Render(w, d, j.text)
-			fmt.Fprintln(w)
-		}
+		diag.Render(w, d, j.text)
+		fmt.Fprintln(w)
 	}
-	fmt.Fprintf(w, "%s in the text\n", count(n, "error", "errors"))
+	fmt.Fprintf(w, "%s in the text\n", count(j.Text.Count(diag.Error), "error", "errors"))
 }
 
 // readTexts reads a file, or the texts of a folder in the order of their
