@@ -210,10 +210,11 @@ func (m *maker) contentsIn(room sheet.Box) []sheet.Item {
 	var lines []string
 	var from []int
 	for i, d := range m.drafts {
-		if n := len(lines); n > 0 && lines[n-1] == d.title {
+		entry := cmp.Or(d.entry, d.title)
+		if n := len(lines); n > 0 && lines[n-1] == entry {
 			continue
 		}
-		lines, from = append(lines, d.title), append(from, i+1)
+		lines, from = append(lines, entry), append(from, i+1)
 	}
 	each := (len(lines) + 1) / 2
 	for i, text := range lines {

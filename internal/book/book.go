@@ -141,6 +141,7 @@ func newMaker(p *piece.Piece, findings diag.List, opt Options) *maker {
 type draft struct {
 	paper sheet.Paper
 	title string
+	entry string // in the list of sheets, where several share one; "" is the title
 	scale string
 	views bool // shows views, so that the projection must be stated
 	tiled bool // has no title block of its own

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
@@ -115,6 +116,26 @@ func seenTexts(p sheet.Page) []sheet.Box {
 		}
 	}
 	return out
+}
+
+// TestContents: the list of sheets leads to the last chapter, so that none is
+// left out for want of room.
+func TestContents(t *testing.T) {
+	for _, name := range examples {
+		m := newMaker(example(t, name), nil, Options{})
+		if err := m.write(); err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range m.drafts {
+			for _, f := range d.late {
+				d.add(f()...)
+			}
+			all := texts(d.items)
+			if i := slices.Index(all, "Sheets"); i >= 0 && !slices.Contains(all[i:], m.drafts[len(m.drafts)-1].title) {
+				t.Errorf("%s: the list of sheets stops before the end", name)
+			}
+		}
+	}
 }
 
 // anyCase is a case of any size, in inches or millimetres.

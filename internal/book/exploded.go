@@ -38,6 +38,9 @@ func (m *maker) explodedSheet(title string, group, alike []*piece.Assembly, word
 		return
 	}
 	d := m.page(title, m.paper)
+	if len(m.p.Parts) > manyParts {
+		d.entry = "Exploded views"
+	}
 	m.mark("exploded")
 	if words == "" {
 		words = "Every part moved straight away from where it belongs."
@@ -74,9 +77,12 @@ func (m *maker) explodedRoom(paper sheet.Paper) sheet.Box {
 // has a shape.
 func (m *maker) apart(key string, group []*piece.Assembly) (view.Drawing, bool) {
 	drawn := m.drawing("apart "+key, func() view.Drawing {
-		in := map[*piece.Assembly]bool{}
+		in, alone := map[*piece.Assembly]bool{}, map[*piece.Part]bool{}
 		for _, a := range group {
 			in[a] = true
+			for _, r := range rows(a) {
+				alone[a.Parts[r[0]]] = r[1]-r[0] == 1
+			}
 		}
 		var bodies []view.Body
 		for _, b := range m.model.Show(solid.Pose{Apart: apartBy(group)}) {
@@ -84,20 +90,20 @@ func (m *maker) apart(key string, group []*piece.Assembly) (view.Drawing, bool) 
 				bodies = append(bodies, b)
 			}
 		}
-		return inTheOpen(bodies, apartBy(group).Millimetres())
+		return inTheOpen(bodies, apartBy(group).Millimetres(), func(id int) bool { return alone[m.p.Parts[id]] })
 	})
 	return drawn, len(drawn.Lines) > 0
 }
 
 // inTheOpen draws bodies apart, and moves those that others hide on until they
-// are seen.
-func inTheOpen(bodies []view.Body, by float64) view.Drawing {
+// are seen; of parts in a row, others carry the mark.
+func inTheOpen(bodies []view.Body, by float64, alone func(id int) bool) view.Drawing {
 	draw := func() view.Drawing {
 		return view.Project(bodies, view.Isometric(view.Front), view.Options{Fills: true})
 	}
 	best := draw()
 	for i, b := range bodies {
-		if shows(best, b.ID) {
+		if !alone(b.ID) || shows(best, b.ID) {
 			continue
 		}
 		for _, d := range waysOut {
@@ -157,18 +163,26 @@ func (m *maker) grouped(drawn view.Drawing, group, alike []*piece.Assembly) []ba
 	}
 	var out []balloonFor
 	for _, a := range group {
-		for i := 0; i < len(a.Parts); {
-			n := i + 1
-			for n < len(a.Parts) && a.Parts[i].Name != a.Parts[n].Name && stem(a.Parts[n].Name) == stem(a.Parts[i].Name) && beside(a.Parts[n-1], a.Parts[n]) {
-				n++
-			}
-			w := rowBalloon(a.Parts[i:n], rooms)
+		for _, r := range rows(a) {
+			w := rowBalloon(a.Parts[r[0]:r[1]], rooms)
 			for _, o := range alike {
-				w.mark += " " + rowMark(o.Parts[i:n])
+				w.mark += " " + rowMark(o.Parts[r[0]:r[1]])
 			}
 			out = append(out, w)
-			i = n
 		}
+	}
+	return out
+}
+
+// rows are the parts that get one mark, as stretches of the assembly's list.
+func rows(a *piece.Assembly) (out [][2]int) {
+	for i := 0; i < len(a.Parts); {
+		n := i + 1
+		for n < len(a.Parts) && a.Parts[i].Name != a.Parts[n].Name && stem(a.Parts[n].Name) == stem(a.Parts[i].Name) && beside(a.Parts[n-1], a.Parts[n]) {
+			n++
+		}
+		out = append(out, [2]int{i, n})
+		i = n
 	}
 	return out
 }

@@ -208,10 +208,10 @@ func shoelaceOf(r []view.Point2) float64 {
 // cropped is the two parts cut off around the joint, the second moved out of
 // the first.
 func (m *maker) cropped(j *piece.Joint) []view.Body {
-	lo, hi := boundsOf3(m.featuresOf(j))
+	lo, hi := spaceOf(m.featuresOf(j))
 	thick := math.Max(j.A.Thickness.Length().Millimetres(), j.B.Thickness.Length().Millimetres())
 	reach, longest := 2.5*thick, 9*thick
-	if j.Dovetail == nil && !tenoned2(j) {
+	if j.Dovetail == nil && !mortised(j) {
 		longest = 4 * thick
 	}
 	for a := range lo {
@@ -246,13 +246,16 @@ func (m *maker) cropped(j *piece.Joint) []view.Body {
 	return out
 }
 
-func tenoned2(j *piece.Joint) bool {
+// mortised reports whether the joint is a tenon in a mortise, which is shown
+// whole.
+func mortised(j *piece.Joint) bool {
 	return slices.ContainsFunc(j.A.Features, func(f piece.Feature) bool { return f.Joint == j && f.Kind == joinery.Mortise })
 }
 
 func vec(c [3]float64) view.Vec3 { return view.Vec3{X: c[0], Y: c[1], Z: c[2]} }
 
-func boundsOf3(pts []view.Vec3) (lo, hi [3]float64) {
+// spaceOf is the room around some places.
+func spaceOf(pts []view.Vec3) (lo, hi [3]float64) {
 	lo, hi = [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}, [3]float64{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
 	for _, p := range pts {
 		for a, c := range [3]float64{p.X, p.Y, p.Z} {
@@ -265,7 +268,7 @@ func boundsOf3(pts []view.Vec3) (lo, hi [3]float64) {
 // outOf is how the second part leaves the first: from the joint towards its own
 // middle, along the axis in which that is farthest.
 func (m *maker) outOf(j *piece.Joint, thick float64) view.Vec3 {
-	lo, hi := boundsOf3(m.featuresOf(j))
+	lo, hi := spaceOf(m.featuresOf(j))
 	a, z := j.B.Corners()
 	l, h := millimetres(a), millimetres(z)
 	axis, far := 0, 0.0

@@ -123,8 +123,10 @@ func (m *maker) partSheet(fam *family) {
 	for _, b := range slices.Concat(fam.equal, fam.mirror) {
 		m.mark("part " + b.part.Mark)
 	}
+	best.entry = "Part by part: " + assemblyTitle([]*piece.Assembly{fam.first.part.Assembly})
 	if best.rest != nil { // the rows do not fit below the views
 		f := m.flow(best.title)
+		f.d.entry = best.entry
 		f.table(*best.rest)
 	}
 }

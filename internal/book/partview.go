@@ -75,7 +75,7 @@ func (m *maker) dimensionPart(s *setOut, show, edge, end *panel, sign measure.Le
 
 // overAll is a size of the part over all.
 func (m *maker) overAll(s *setOut, a joinery.Axis, side sheet.Side, sign measure.Length) dimension {
-	return dimension{side: side, stops: signed2(sign, 0, m.printed(s, a)), fine: true}
+	return dimension{side: side, stops: turnedStops(sign, 0, m.printed(s, a)), fine: true}
 }
 
 // printed is the part's size as it is printed everywhere; a chain along it must
@@ -91,7 +91,8 @@ func (m *maker) printed(s *setOut, a joinery.Axis) measure.Length {
 	return m.p.Shown(p.Thickness)
 }
 
-func signed2(sign measure.Length, stops ...measure.Length) []measure.Length {
+// turnedStops are stops in a picture whose coordinate may run the other way.
+func turnedStops(sign measure.Length, stops ...measure.Length) []measure.Length {
 	for i := range stops {
 		stops[i] *= sign
 	}
@@ -124,7 +125,7 @@ next:
 		for _, k := range r {
 			stops = insert(insert(stops, k.from), k.to)
 		}
-		out = append(out, dimension{side: side, stops: signed2(sign, insert(stops, whole)...), fine: true})
+		out = append(out, dimension{side: side, stops: turnedStops(sign, insert(stops, whole)...), fine: true})
 	}
 	return out
 }

@@ -25,7 +25,7 @@ func (m *maker) schedule() error {
 		{Title: "as cut", Width: 14},
 	}}
 	for _, a := range m.p.Assemblies {
-		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a) + ", " + m.sheetOf("assembly "+a.Letter)})
+		t.Rows = append(t.Rows, sheet.Row{Heading: a.Letter + " · " + assemblyName(a) + ", " + m.sheetOf("assembly "+a.Letter) + "; part by part from " + m.sheetOf("part "+a.Parts[0].Mark)})
 		for _, p := range a.Parts {
 			t.Rows = append(t.Rows, m.scheduleRow(p))
 		}
