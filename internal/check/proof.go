@@ -17,7 +17,18 @@ func (r *run) proof() {
 		for _, j := range proof.Loose {
 			r.loose(j)
 		}
+		for _, s := range proof.Open {
+			r.open(s.Joint)
+		}
 	}
+}
+
+func (r *run) open(j *piece.Joint) {
+	r.add(finding{Diagnostic: diag.Diagnostic{Code: "solid.open", Severity: diag.Warn, Subject: j.At,
+		Summary: "the " + j.Kind + " " + j.Name + " would stand open when it is pushed home",
+		Detail:  "Its parts leave a gap that a joint of this kind does not want. Check the sizes of the two parts, or the depth of the housing.",
+		Figure:  "more than 1/20 mm of air", Limit: "none", Source: "geometry of the joint"},
+		parts: []*piece.Part{j.A, j.B}, matter: j.Name})
 }
 
 func (r *run) clash(t solid.Meeting) {

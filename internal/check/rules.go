@@ -40,6 +40,7 @@ func rank(code string) int {
 // pieceRules are the codes of this package's own rules.
 var pieceRules = []Rule{
 	{"solid.clash", "two parts in one place", "Every part is worked out as an exact solid with its joints cut, and every pair of parts that come near each other is held together. They may share no more than a millionth of the smaller one's volume, for slopes and curves are rounded to whole nanometres. Contact, face against face, is no clash: that is what joints are for."},
+	{"solid.open", "a joint with a gap", "Every joint that is pushed home (dovetails, dadoes, tenons, corner rabbets) is pushed a twentieth of a millimetre further; if no wood is in the way it stands open. The rear tenons of runners and kickers are meant to."},
 	{"case.huge", "cases larger than rooms", "A case more than 12 feet in one direction does not go up a stair or through a door. Far more often a size was meant in millimetres and read in inches. The figure is common practice, no source."},
 	{"measured.far", "an opening far from its plan", "A measured opening overrides the plan from there on. One that differs by more than 3/16 in was likely read or written wrongly, or its neighbours differ too and the text should say so. The figure is common practice, no source."},
 	{"solid.loose", "a joint that does not close", "The two parts of a joint must touch face to face somewhere. Where they do not, a tongue stands away from its housing or a tenon from its mortise, and the piece could not be put together as drawn."},

@@ -157,15 +157,15 @@ func (b *builder) backRuns(w *caseWork) []joinery.Run {
 func (b *builder) rabbetEnd(w *caseWork, e *Part) {
 	depth := b.cornerDepth(w)
 	for _, s := range [2]*Part{w.left, w.right} {
-		inside, end := joinery.LowSide, joinery.NearEnd
+		inside, end, own := joinery.LowSide, joinery.NearEnd, joinery.Near
 		if s == w.right {
-			inside = joinery.HighSide
+			inside, own = joinery.HighSide, joinery.Far
 		}
 		if e != w.floor {
 			end = joinery.FarEnd
 		}
 		j := b.joint("rabbet", e.Name+" in "+s.Name, s, e, orSpan(w.spec.Corners.At, w.spec.At))
-		j.Depth, j.Tongue, j.Glued = depth, e.Thickness, "all"
+		j.Depth, j.Tongue, j.EndB, j.Glued = depth, e.Thickness, own, "all"
 		f, p := joinery.RabbetSpec{Face: inside, Beside: end, Width: e.Thickness.Length(), Depth: depth.Length()}.Features(straight(s))
 		j.cut(s, f, p)
 	}

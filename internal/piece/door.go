@@ -181,7 +181,7 @@ func (b *builder) doorSize(d *doorWork, n int64) {
 
 // halveWidth shares the opening between two doors with a gap between them.
 func (b *builder) halveWidth(d *doorWork, gap why.Size) {
-	both := why.Sum("both doors", why.Plus(d.o.Width), why.Minus(d.gapLeft), why.Minus(d.gapLeft), why.Minus(d.gapRight))
+	both := why.Sum("both doors", why.Plus(d.o.Width), why.Times(-2, d.gapLeft), why.Minus(d.gapRight))
 	if d.spec.Mount.Value == "overlay" {
 		both = less("both doors", d.width, gap)
 	}

@@ -21,9 +21,7 @@ func (b *builder) fixedShelf(s *design.Shelf, c bay, i, n int) {
 	name := shelfName(s.Name, i, n)
 	thick := s.Thickness.Or(b.usual("shelf stock", usualStock, practice)).Named("shelf thickness")
 	over := why.Sum("left above the "+name, why.Plus(c.height), why.Minus(s.Up), why.Minus(thick))
-	if !s.Up.Given() {
-		s = b.middle(s, c, thick)
-	} else if over.Length() < 0 {
+	if over.Length() < 0 {
 		b.report(diag.Diagnostic{Code: "E316", Severity: diag.Error, Subject: orSpan(s.Up.At(), s.At), Where: c.path,
 			Summary: fmt.Sprintf("the %s would be above its opening: it is up %s, the opening is %s high", name, b.fmt(s.Up.Length()), b.fmt(c.height.Length())),
 			Detail:  "Set up to less than " + b.fmt(c.height.Length()-thick.Length()) + "."})
@@ -51,13 +49,6 @@ func shelfName(label string, i, n int) string {
 		return "shelf " + itoa(i+1)
 	}
 	return "shelf"
-}
-
-// middle sets a shelf without a height halfway up.
-func (b *builder) middle(s *design.Shelf, c bay, thick why.Size) *design.Shelf {
-	mid := *s
-	mid.Up = why.Rule("height of the shelf", (c.height.Length()-thick.Length())/2, "halfway, as the text gives no height", "", c.height, thick)
-	return &mid
 }
 
 // toBack moves a shelf shallower than its opening back against the case's back.
@@ -128,6 +119,6 @@ func (b *builder) oneOfShelves(s *design.Shelves, c bay, i int, up measure.Lengt
 }
 
 func (b *builder) layShelf(p *Part, c bay, x, up measure.Length, deep why.Size) {
-	b.flatTo(c.work, p, c.corner.X-c.work.at.X+x, c.corner.Z-c.work.at.Z+up, deep, "width of the "+p.Name)
+	b.flatTo(c.work, p, c.corner.X-c.work.at.X+x, c.corner.Z-c.work.at.Z+up, deep, "width of "+p.Name)
 	b.toBack(p, c, deep)
 }

@@ -111,7 +111,7 @@ func (b *builder) shareRest(d *division, rest why.Size, free []int) {
 	parts := measure.Share(rest.Length()-stepped, weights)
 	for k, i := range free {
 		c := d.cells[i]
-		rule := fmt.Sprintf("shared in proportion %s", proportion(weights, k))
+		rule := proportion(weights, k)
 		if stepped != 0 {
 			rule = fmt.Sprintf("the steps of the bank, %s in all, are set aside and the rest is shared equally", b.fmt(stepped))
 			if steps[k] != 0 {
@@ -150,13 +150,13 @@ func proportion(weights []int64, k int) string {
 		same = same && w == weights[0]
 	}
 	if same {
-		return fmt.Sprintf("1 of %d equal shares", len(weights))
+		return fmt.Sprintf("one of %d equal shares of what is left", len(weights))
 	}
 	var sum int64
 	for _, w := range weights {
 		sum += w
 	}
-	return fmt.Sprintf("%.4g of %.4g", float64(weights[k])/1e6, float64(sum)/1e6)
+	return fmt.Sprintf("a share of %.4g in %.4g of what is left", float64(weights[k])/1e6, float64(sum)/1e6)
 }
 
 // gather takes each size away once, like sizes together so that a sum reads

@@ -111,6 +111,7 @@ func relative(a, b piece.Place) csg.Placement {
 type Proof struct {
 	Clashes []Meeting      // pairs that would fill one place
 	Loose   []*piece.Joint // joints whose two parts do not touch
+	Open    []Seat         // joints that stand open and are not meant to
 }
 
 // Prove holds every pair of parts and every joint against the exact shapes.
@@ -129,6 +130,11 @@ func (m *Model) Prove(meetings []Meeting) Proof {
 	for _, j := range m.Piece.Joints {
 		if j.A != nil && j.B != nil && m.shaped(j) && !touching[[2]*piece.Part{j.A, j.B}] {
 			out.Loose = append(out.Loose, j)
+		}
+	}
+	for _, s := range m.Seats(meetings) {
+		if !s.Closed && !s.Meant {
+			out.Open = append(out.Open, s)
 		}
 	}
 	return out

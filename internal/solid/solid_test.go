@@ -51,7 +51,10 @@ func complain(t *testing.T, p solid.Proof) {
 		t.Errorf("%s and %s share %.3g mm³", c.A.Part.Path, c.B.Part.Path, float64(c.Overlap))
 	}
 	for _, j := range p.Loose {
-		t.Errorf("%s %s does not close", j.Kind, j.Name)
+		t.Errorf("%s %s does not touch", j.Kind, j.Name)
+	}
+	for _, s := range p.Open {
+		t.Errorf("%s %s stands open", s.Joint.Kind, s.Joint.Name)
 	}
 }
 
@@ -77,6 +80,7 @@ func TestProofCanFail(t *testing.T) {
 	}{
 		{"divider raised", "cabinet.divider", piece.Vec{Z: measure.Millimetre}, true},
 		{"top raised", "cabinet.top", piece.Vec{Z: 40 * measure.Millimetre}, false},
+		{"shelf short", "cabinet.upper.letters.shelf", piece.Vec{X: measure.Millimetre / 10}, true},
 		{"panel forward", "cabinet.upper.keys.door.panel.1", piece.Vec{Y: -2 * measure.Millimetre}, true},
 		{"drawer side inward", "cabinet.drawers.left.side.left", piece.Vec{X: measure.Millimetre / 100}, true},
 	} {
@@ -87,6 +91,35 @@ func TestProofCanFail(t *testing.T) {
 		proof := m.Prove(m.Meetings())
 		if c.clash && len(proof.Clashes) == 0 || !c.clash && len(proof.Loose) == 0 {
 			t.Errorf("%s: %d clashes, %d open joints", c.name, len(proof.Clashes), len(proof.Loose))
+		}
+	}
+}
+
+// Joints touch over about what their faces have; runners' rear tenons are meant
+// to stand open, and are the only ones that do.
+func TestSeats(t *testing.T) {
+	m := shaped(t, example(t, "sideboard"))
+	open := 0
+	for _, s := range m.Seats(m.Meetings()) {
+		if s.Contact <= 0 {
+			t.Errorf("%s %s has no contact", s.Joint.Kind, s.Joint.Name)
+		}
+		if !s.Closed {
+			open++
+			if !s.Meant {
+				t.Errorf("%s %s stands open", s.Joint.Kind, s.Joint.Name)
+			}
+		}
+	}
+	if want := 2*5 + 2*3; open != want { // a pair of runners in each of five web frames, three pairs of kickers
+		t.Errorf("%d joints stand open, want %d", open, want)
+	}
+	// The bottom in the left side by hand: a dado 3/16 × 1/2 along 4 1/2 touches the divider
+	// on its bottom and both walls: 4 1/2 × (1/2 + 2 × 3/16) = 3.9375 square inches.
+	h := shaped(t, example(t, "hall-cabinet"))
+	for _, s := range h.Seats(h.Meetings()) {
+		if s.Joint.Name == "divider in left side" {
+			testkit.Near(t, s.Contact.SquareInches(), 4.5*(0.5+2*0.1875), 1e-9)
 		}
 	}
 }
