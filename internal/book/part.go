@@ -155,11 +155,11 @@ func (m *maker) partOn(paper sheet.Paper, fam *family, s *setOut, withRows bool)
 	notes := m.partNotes(fam)
 	notes.Width = box.W
 	notes.At = sheet.Pt(box.X, box.Bottom()-notes.Height())
-	room := sheet.Box{X: box.X, Y: y, W: box.W, H: notes.At.Y - 4 - y}
+	room := sheet.Box{X: box.X, Y: y, W: box.W, H: notes.At.Y - 3 - y}
 	out := partDraft{draft: d}
-	if rows := m.cutTable(s); len(rows.Rows) > 0 && withRows {
+	if rows := m.cutTable(s, box.W); len(rows.Rows) > 0 && withRows {
 		part := rows.Layout(box.W, 1e4, 1e4)[0]
-		d.add(part.At(sheet.Pt(box.X, room.Bottom()+2-part.Height)))
+		d.add(part.At(sheet.Pt(box.X, room.Bottom()+1.5-part.Height)))
 		room.H -= part.Height
 	} else if len(rows.Rows) > 0 {
 		out.rest = &rows
@@ -273,7 +273,7 @@ func (m *maker) partFacts(fam *family) string {
 // partNotes say what is seen and what the other hand is.
 func (m *maker) partNotes(fam *family) sheet.Paragraph {
 	p := fam.first.part
-	text := "The show face is towards you, the reference edge below, the reference end at the left: all sizes are from these. Dashed: behind."
+	text := "Show face towards you, reference edge below, reference end at the left: all sizes are from these. Dashed: behind."
 	switch {
 	case len(fam.mirror) > 0:
 		text += " Drawn: " + fam.marks() + ". " + capital(runOf(fam.mirror)) + " is the mirror image: lay both side by side as shown small, and mark them before anything is cut."
@@ -281,7 +281,7 @@ func (m *maker) partNotes(fam *family) sheet.Paragraph {
 			text = strings.Replace(text, " is the mirror image", " are mirror images", 1)
 		}
 	case p.Mirror != nil && !fam.serves(p.Mirror):
-		text += " Pairs with " + p.Mirror.Mark + ", " + m.sheetOf("part "+p.Mirror.Mark) + ", which is not cut alike: look at both."
+		text += " Pairs with " + p.Mirror.Mark + ", " + m.sheetOf("part "+p.Mirror.Mark) + ", but is cut differently."
 	}
 	return sheet.Paragraph{Text: text, Size: 8, Ink: sheet.Dark}
 }

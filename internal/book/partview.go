@@ -216,10 +216,14 @@ func leavesTenon(c cut) bool {
 }
 
 // cutTable is a row for each joint of the part: where, and how large.
-func (m *maker) cutTable(s *setOut) sheet.Table {
+func (m *maker) cutTable(s *setOut, width float64) sheet.Table {
+	place := 25.0
+	if width > 200 { // turned paper: keep each row on one line
+		place = 32
+	}
 	t := sheet.Table{Size: 8.5, Columns: []sheet.Column{
-		{Title: "cut", Width: 24}, {Title: "joint"}, {Title: "from the end", Width: 25}, {Title: "from the edge", Width: 25},
-		{Title: "from the face", Width: 25}, {Title: "sizes; laid out", Weight: 1.1},
+		{Title: "cut", Width: place - 1}, {Title: "joint"}, {Title: "from the end", Width: place}, {Title: "from the edge", Width: place},
+		{Title: "from the face", Width: place}, {Title: "sizes; laid out", Weight: 1.1},
 	}}
 	for i := 0; i < len(s.cuts); {
 		n, at := i+1, s.cuts[i].at
