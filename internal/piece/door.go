@@ -307,12 +307,40 @@ func (b *builder) doorPanel(d *doorWork, stiles, rails [2]*Part) {
 	low := Vec{X: d.at.X + d.stile.Length() - d.groove.Length() + each.Length(), Y: d.at.Y + (d.thick.Length()-d.panelT.Length())/2,
 		Z: d.at.Z + d.lowRail.Length() - d.groove.Length() + ends.Length()}
 	leaves := b.leaves(d, width, length, low)
+	b.panelTongues(d, leaves)
 	for _, host := range []*Part{stiles[0], stiles[1], rails[0], rails[1]} {
 		b.panelGroove(host, d)
 	}
 	tongue := less("tongue each side", d.groove, each)
 	b.fit(PanelWidth, leaves[0], "grooves of the frame", why.Sum("room in all", why.Times(2, each)), tongue, width.Length(), d.panelWood)
 	b.leafSet(d, leaves)
+}
+
+// panelTongues thins a panel thicker than its grooves to a tongue round its
+// edges, on both faces alike. Its shoulders stay as far from the frame as its
+// edges from the bottoms of the grooves, so that it moves as freely.
+func (b *builder) panelTongues(d *doorWork, leaves []*Part) {
+	off := (d.panelT.Length() - d.tongue.Length()) / 2
+	if off <= 0 {
+		return
+	}
+	for i, p := range leaves {
+		beside := []joinery.Face{joinery.NearEnd, joinery.FarEnd}
+		if i == 0 {
+			beside = append(beside, joinery.FrontEdge)
+		}
+		if i == len(leaves)-1 {
+			beside = append(beside, joinery.BackEdge)
+		}
+		j := b.joint("rabbet", "tongue of the "+p.Name, p, nil, orSpan(d.spec.Panel.At, d.asm.At))
+		j.Depth, j.Tongue = why.Rule("rabbet depth", off, "half of what the panel is thicker than its grooves", "", d.panelT, d.tongue), d.tongue
+		for _, edge := range beside {
+			for _, face := range [2]joinery.Face{joinery.LowSide, joinery.HighSide} {
+				f, problems := joinery.RabbetSpec{Face: face, Beside: edge, Width: d.groove.Length(), Depth: off}.Features(straight(p))
+				j.cut(p, f, problems)
+			}
+		}
+	}
 }
 
 func (b *builder) leaves(d *doorWork, width, length why.Size, low Vec) []*Part {

@@ -134,3 +134,18 @@ func TestMarks(t *testing.T) {
 		}
 	}
 }
+
+// A panel thicker than half its frame is rabbeted to a tongue on both faces: 1/2
+// in a 3/4 frame leaves the 1/4 that the groove has, 1/8 off each face.
+func TestThickPanelGetsATongue(t *testing.T) {
+	p := build(t, box("", "door {\n hinge = \"left\"\n thickness = 3/4\n panel {\n thickness = 1/2\n}\n}", ""))
+	panel := part(t, p, "box.door.panel")
+	if len(panel.Features) != 8 { // four edges, two faces
+		t.Fatalf("%d rabbets, want 8", len(panel.Features))
+	}
+	j := panel.Features[0].Joint
+	if j.Depth.Length() != l(t, "1/8") || j.Tongue.Length() != l(t, "1/4") {
+		t.Errorf("rabbets %v in deep leave %v", j.Depth.Length().Inches(), j.Tongue.Length().Inches())
+	}
+	checkApart(t, p)
+}

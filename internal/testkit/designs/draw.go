@@ -336,6 +336,9 @@ func (g *drawing) door(w int, c casing) {
 		g.line("match = %q", "book")
 	}
 	g.line("wood = %q", "inner")
+	if g.chance(30) { // some thicker than their grooves can be
+		g.line("thickness = %s", g.size(g.pick(16, 40, 4)))
+	}
 	g.close()
 	g.close()
 }
