@@ -6,7 +6,6 @@
 //	DovetailSpec            DovetailLayout   tails and pins; features for both boards
 //	HousingSpec             HousingLayout    dado in the host, notches in what enters
 //	TenonSpec               TenonLayout      tenon with haunch, mortise
-//	FrameSpec               FrameLayout      stiles, rails, panel and its leaves
 //	BoardingSpec            BoardingLayout   shiplapped or tongued boards
 //	GrooveSpec, RabbetSpec, BevelSpec        features of one part
 //
