@@ -166,12 +166,6 @@ func holds[P, C any](b *block[C], place func(r *reader, p *P) *C) child[P] {
 	}
 }
 
-// needed marks a child that must be there.
-func needed[P any](c child[P]) child[P] {
-	c.Required = true
-	return c
-}
-
 // Language is the whole language as plain data.
 type Language struct {
 	Top    []Child // what stands at the top level

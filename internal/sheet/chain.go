@@ -43,10 +43,3 @@ func graduation(s measure.Style) measure.Graduation {
 	}
 	return measure.SixtyFourths
 }
-
-// SizeText is a length as text, its fraction stacked: the number that matters
-// on a sheet.
-func SizeText(l measure.Length, style measure.Style, t Text) Text {
-	t.Text = style.Format(l)
-	return t
-}

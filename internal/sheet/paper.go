@@ -37,9 +37,6 @@ func PaperNamed(name string) (Paper, error) {
 	return Paper{}, fmt.Errorf("there is no paper %q: use %s", name, strings.Join(names, ", "))
 }
 
-// Roll is a sheet off a roll w wide and as long as the drawing asks, h.
-func Roll(w, h float64) Paper { return Paper{Name: "roll", W: w, H: h} }
-
 // Landscape is the paper with its longer edge across.
 func (p Paper) Landscape() Paper {
 	if p.H > p.W {
